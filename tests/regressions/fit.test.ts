@@ -156,7 +156,7 @@ test('a tolerance beyond the film itself allows no interference', () => {
     position: 0.3,
   });
   expect(fit.permitted).toBeNull();
-  expect(headline).toMatch(/^No one position gives both/);
+  expect(headline).toMatch(/^No position gives both/);
 });
 
 test('two stops that overlap: it cannot go in, whatever else', () => {

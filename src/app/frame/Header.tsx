@@ -51,7 +51,12 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   return (
     <header>
       <h1>Conepair</h1>
-      <a className="job" href="#jobs" title={JOBS.about} aria-current={screen === JOBS ? 'page' : undefined}>
+      <a
+        className="job"
+        href="#jobs"
+        title={`${title}. ${JOBS.about}`}
+        aria-current={screen === JOBS ? 'page' : undefined}
+      >
         <span>Jobs{example && <span className="example"> · example</span>}</span> <strong>{title}</strong>
       </a>
       <nav aria-label="Screens" ref={row}>

@@ -13,11 +13,13 @@ interface Props {
   /** more is on its way */
   busy?: boolean;
   stale?: boolean;
+  /** where what the rest speaks of is seen to */
+  elsewhere?: ReactNode;
   /** what can be done about it */
   children?: ReactNode;
 }
 
-export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale = false, children }: Props) {
+export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale = false, elsewhere, children }: Props) {
   return (
     <section className={`verdict short ${tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={busy}>
       <p className="now">
@@ -34,6 +36,7 @@ export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale =
               <Explained>{sentence}</Explained>{' '}
             </p>
           ))}
+          {elsewhere}
         </details>
       )}
       {children}

@@ -3,7 +3,7 @@
  * between them.
  */
 
-import { lazy, Suspense, useId, useMemo, useRef, useState } from 'react';
+import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
@@ -15,8 +15,9 @@ import type { Work } from '../state/store.ts';
 import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
+import { noteEnd } from './holding.ts';
 import { LetGo } from './LetGo.tsx';
-import { middleOf, SeatNotes } from './SeatNotes.tsx';
+import { SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { pullText, SectionPull } from './SectionPull.tsx';
@@ -44,6 +45,8 @@ interface Props {
   ghost?: Drawn | null;
   /** the factor follows what moves (useScale.ts): what it was before it changed by itself, while that is said */
   scale?: Pick<Scale, 'before'> | null;
+  /** which picture is shown, where it takes turns with another */
+  which?: ReactNode;
 }
 
 const measures = { width: textWidth };
@@ -61,6 +64,7 @@ export function Section({
   belief = null,
   ghost = null,
   scale = null,
+  which,
 }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
@@ -82,65 +86,68 @@ export function Section({
   const unit = system === 'inch' ? 'inches' : 'mm';
   return (
     <figure className="picture">
-      <svg
-        ref={svg}
-        {...handlers}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
-        tabIndex={0}
-        className={view.zoom > 1 ? 'section zoomed' : 'section'}
-        role="group"
-        aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom"
-      >
-        <g
-          {...journalMove.handlers}
-          className="journal"
-          role="slider"
+      <div className="drawn">
+        <svg
+          ref={svg}
+          {...handlers}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
           tabIndex={0}
-          aria-label="Axial position of the journal"
-          aria-valuenow={micrometres(fit.position)}
-          {...axialValues(fit, system)}
-          onKeyDown={journalMove.onKeyDown}
+          className={view.zoom > 1 ? 'section zoomed' : 'section'}
+          role="group"
+          aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom"
         >
-          <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
-        </g>
-        <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
-        {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
-        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
-        {!drawn.pulled && <SectionParts.Moves frame={frame} at={at} />}
-        {dimensions && !drawn.pulled && (
-          <Suspense fallback={null}>
-            <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} measures={measures} />
-          </Suspense>
-        )}
-        <Notes
-          design={design}
-          drawn={drawn}
-          fit={fit}
-          belief={belief}
-          frame={frame}
-          dimensions={dimensions}
-          part={part}
-          at={at}
-          size={size}
-          system={system}
-        />
-        <SectionPull
-          {...{ work, drawn, frame, at, size, system }}
-          said={!dimensions && !drawn.pulled}
-          whole={view.zoom === 1}
-          along={journalMove}
-        />
-        <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
-      </svg>
+          <g
+            {...journalMove.handlers}
+            className="journal"
+            role="slider"
+            tabIndex={0}
+            aria-label="Axial position of the journal"
+            aria-valuenow={micrometres(fit.position)}
+            {...axialValues(fit, system)}
+            onKeyDown={journalMove.onKeyDown}
+          >
+            <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
+          </g>
+          <SectionParts.Bush frame={frame} at={at} id={id} />
+          <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
+          {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
+          <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
+          {!drawn.pulled && <SectionParts.Moves frame={frame} at={at} />}
+          {dimensions && !drawn.pulled && (
+            <Suspense fallback={null}>
+              <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} measures={measures} />
+            </Suspense>
+          )}
+          <Notes
+            design={design}
+            drawn={drawn}
+            fit={fit}
+            belief={belief}
+            frame={frame}
+            dimensions={dimensions}
+            part={part}
+            at={at}
+            size={size}
+            system={system}
+          />
+          <SectionPull
+            {...{ work, drawn, frame, at, size, system }}
+            said={!dimensions && !drawn.pulled}
+            whole={view.zoom === 1}
+            along={journalMove}
+          />
+          <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
+        </svg>
+        <LetGo work={work} />
+      </div>
       <figcaption>
-        <span>
+        {which}
+        <span className="gaps">
           Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
           {timesText(drawn.factor)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>
-        {!scale && <LetGo work={work} />}
         <SectionTools
           work={work}
           factor={scale && drawn.factor}
@@ -154,7 +161,7 @@ export function Section({
   );
 }
 
-interface NotesProps extends Omit<Props, 'work' | 'first' | 'ghost' | 'scale'> {
+interface NotesProps extends Omit<Props, 'work' | 'first' | 'ghost' | 'scale' | 'which'> {
   frame: SectionFrame;
   dimensions: Dimensions | null;
   part: Part | 'none';
@@ -178,7 +185,7 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)
           : `${angle.text} half, ${taperText(halfAngle, system)}`,
-      at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+      at: onScreen(at, noteEnd(drawn, i), 1),
     };
   });
   return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;

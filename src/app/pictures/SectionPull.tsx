@@ -89,7 +89,7 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
 
 /** What the picture shows while the nose is pulled. */
 export const pullText = (system: System) =>
-  `Arrows: what each seat presses with, square to its face, per ${unitOf('force', system).name} pulled. Films: the least all round.`;
+  `Arrows: what each seat presses with per ${unitOf('force', system).name} pulled. Films: the least all round.`;
 
 /** An arrow on the journal, as seen from the side: the way the seat presses it, longer the harder it does. */
 function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: System }) {

@@ -46,19 +46,20 @@ export function reachOf(from: number, marks: readonly number[]): [low: number, h
   return [Math.min(from, low - reach), Math.max(from, high + reach)];
 }
 
-/** Arrow keys move, Home and End go to the rearmost and foremost landmark beyond it, Page keys to the next one. */
+/** Arrow keys move, Home and End go as far as a hand may, Page keys to the next landmark; without any, arrows alone. */
 export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): void {
   const { design, system } = work.store.getState();
   const position = design.position ?? 0;
   const step = STEP[system] * (event.shiftKey ? 10 : 1);
   const marks = landmarks(fit).toSorted((a, b) => a - b);
+  const [low, high] = marks.length > 0 ? reachOf(position, marks) : [];
   const goal: Record<string, number | undefined> = {
     ArrowLeft: position - step,
     ArrowDown: position - step,
     ArrowRight: position + step,
     ArrowUp: position + step,
-    Home: marks.find((mark) => mark < position - 1e-9),
-    End: marks.findLast((mark) => mark > position + 1e-9),
+    Home: low,
+    End: high,
     PageDown: marks.findLast((mark) => mark < position - 1e-9),
     PageUp: marks.find((mark) => mark > position + 1e-9),
   };

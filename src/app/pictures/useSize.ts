@@ -12,7 +12,7 @@ export function useSize(element: RefObject<Element | null>, before: Size): Size 
     const node = element.current;
     if (!node) return;
     const measure = () => {
-      const [width, height] = [Math.max(200, node.clientWidth), Math.max(100, node.clientHeight)];
+      const [width, height] = [Math.max(100, node.clientWidth), Math.max(100, node.clientHeight)];
       setSize((known) => (known.width === width && known.height === height ? known : { width, height }));
     };
     measure();

@@ -45,11 +45,12 @@ function carriedNow(film: FilmReport, system: System, asWanted: boolean): string
   // Held against what parts the surfaces: on which side it is can be read.
   const needed = (film.leastFilm! * FULL_FILM) / ratio;
   const cold = besideText(film.leastFilm!, needed, system)[0];
-  const warmed = film.steady ? besideText(film.steady.leastFilm, needed, system)[0] : '';
+  const warmed = film.steady ? `${besideText(film.steady.leastFilm, needed, system)[0]} warm` : '';
+  const there = film.steady ? thinnest(film.steady.seats) : seat;
   if (ratio < RUBBING) return `Metal runs on metal: ${seat} film ${cold} cold.`;
   if (film.warmUpEnd === 'contact') return 'Runs on oil cold, seizes as it warms.';
-  if (warm < RUBBING) return `Metal runs on metal once warm: film ${warmed}.`;
-  if (warm < FULL_FILM && warm < ratio) return `Barely on oil once warm: film ${warmed}.`;
+  if (warm < RUBBING) return `Metal runs on metal: ${there} film ${warmed}.`;
+  if (warm < FULL_FILM && warm < ratio) return `Barely on oil: ${there} film ${warmed}.`;
   if (ratio < FULL_FILM) return `Barely on oil as it starts, cold: ${seat} film ${cold}.`;
   if (film.turn?.touches) return 'Its lobes touch the bush as it turns.';
   if (hottest(film) > OIL_LASTS) return `Too hot: ${celsius(hottest(film), system)} once warm.`;
@@ -57,10 +58,13 @@ function carriedNow(film: FilmReport, system: System, asWanted: boolean): string
   if (unloaded(film)) return 'On the edge of whirl: nothing loads it.';
   if (film.whirl?.stable === false) return 'It whirls at this speed.';
   if (whirls(film)) return 'It whirls once warm.';
-  if (warmUnknown(film)) return `Runs on oil cold: film ${cold}.`;
-  const runs = asWanted ? 'Runs on oil: film' : 'On oil, films not as wanted:';
-  return warmed === '' ? `${runs} ${cold}.` : `${runs} ${cold} cold, ${warmed} warm.`;
+  if (warmUnknown(film)) return `Runs on oil cold: ${seat} film ${cold}.`;
+  const runs = asWanted ? `Runs on oil: ${seat} film` : `On oil, films not as wanted: ${seat}`;
+  return warmed === '' ? `${runs} ${cold}.` : `${runs} ${cold} cold, ${there === seat ? '' : `${there} `}${warmed}.`;
 }
+
+const thinnest = (seats: NonNullable<FilmReport['steady']>['seats']) =>
+  seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a)).name;
 
 /**
  * The headline as it stands below that line, without the film that the line tells; null: there the headline repeats

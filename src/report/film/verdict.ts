@@ -10,7 +10,7 @@ import { listed } from '../listed.ts';
 import { stopSentence, thrustSentence } from './axialSentences.ts';
 import type { FilmReport } from './definition.ts';
 import { celsius, digits, minutes, newtons, rounded, watts } from './figures.ts';
-import { BARELY, RUBBING, TOO_THIN } from './neededFilm.ts';
+import { BARELY, neededFilm, RUBBING, TOO_THIN } from './neededFilm.ts';
 
 /** N: round-off */
 const NOTHING = 1e-6;
@@ -33,7 +33,7 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
     turnSentence(film, system),
     whirlSentence(film),
     warmSentence(film, system),
-    guidanceSentence(film, system),
+    guidanceSentence(design, film, system),
     doubtSentence(film),
     unreachedSentence(film),
   ].filter((s) => s !== '');
@@ -255,10 +255,19 @@ function whyText({ journal, bush }: NonNullable<FilmReport['steady']>, change: n
   return `: the oil is thinner${grown}`;
 }
 
-function guidanceSentence(film: FilmReport, system: System): string {
+/** What published guidance asks for, and which film counts where another one is wanted: said here alone. */
+function guidanceSentence({ run, seats }: Design, film: FilmReport, system: System): string {
   const { guidance } = film;
   if (!guidance || film.leastFilm! >= guidance.film) return '';
-  return `Published guidance (ISO 7902-3) asks for ${besideText(film.leastFilm!, guidance.film, system)[1]}${guidance.within ? '' : ' of a somewhat larger shaft'} where surfaces are ground; fine lapping and clean oil allow less.`;
+  const asked = `${besideText(film.leastFilm!, guidance.film, system)[1]}${guidance.within ? '' : ' of a somewhat larger shaft'}`;
+  const targets = seats.flatMap((seat) => seat.film?.target ?? []);
+  const [wanted, parting] = [Math.min(...targets), neededFilm(run!)];
+  if (targets.length === 0 || wanted >= guidance.film)
+    return `Published guidance (ISO 7902-3) asks for ${asked} where surfaces are ground; fine lapping and clean oil allow less.`;
+  const [one, other] = besideText(wanted, parting, system);
+  return wanted >= parting
+    ? `The film wanted on Fit counts, ${one}: as fine as these surfaces are, ${other} parts them. Published guidance (ISO 7902-3), ${asked}, is for ground ones.`
+    : `Run counts: ${one}, the film wanted on Fit, does not part surfaces as rough as these; ${other} would. Published guidance (ISO 7902-3) asks for ${asked} where they are ground.`;
 }
 
 const UNREACHED: Record<FilmReport['unreached'][number], string> = {

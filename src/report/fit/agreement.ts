@@ -80,7 +80,8 @@ const beyondText = ({ seat, beyond, thick }: { seat: SeatFitReport; beyond: numb
 function disagreeing(fit: FitReport, { agreed, out }: Agreement, system: System): string {
   if (agreed.length + out.length === 2) {
     const { between, error } = fit.relations[0]!;
-    return `No one position gives both the ${between[0]} and the ${between[1]} seat their film: the two cones stand ${fineText(Math.abs(error), system)} wrong to each other.`;
+    const both = fit.seats.length === 2 ? 'both' : `both the ${between[0]} and the ${between[1]} seat`;
+    return `No position gives ${both} their film: the cones stand ${fineText(Math.abs(error), system)} wrong to each other.`;
   }
   const names = listed(out.map(({ name }) => name));
   if (agreed.length === 1)

@@ -70,10 +70,33 @@ function filmsNow(all: readonly Now[], system: System): string {
 const howText = (seat: Now) =>
   !seat.film ? '' : isRight(seat) ? ', as wanted' : seat.leastFilm! < seat.film.target ? ', too thin' : ', too thick';
 
-/** The cones of the first two seats compared; empty where a move opens them alike, or one not at all. */
-export function ratioSentence({ seats }: FitReport): string {
+/** Which seat touches first as the journal goes home, and after how far, while every seat is open; empty elsewhere. */
+function touchesNext({ seats, together, firstPosition, position }: FitReport, system: System, end: string): string {
+  const open = seats.every(({ leastFilm }) => leastFilm !== null && leastFilm > TOUCHING);
+  if (!open || firstPosition === null || firstPosition > position) return '';
+  const how = together.length > 1 ? 'touch together' : 'touches first';
+  return `${capital(listed(together))} ${how}, ${fineText(position - firstPosition, system)} rearward${end}`;
+}
+
+/** What happens next as the journal goes home, and how differently the films close. */
+export function nextLine(fit: FitReport, system: System): string {
+  const ratio = ratioOf(fit);
+  if (!ratio) return touchesNext(fit, system, '.');
+  const { fast, times } = ratio;
+  const its = fit.together.length === 1 && fit.first === fast && fit.seats.length === 2;
+  const next = touchesNext(fit, system, its ? `; its film changes ${times} times as fast.` : '. ');
+  return its && next !== '' ? next : next + ratioSentence(fit);
+}
+
+/** The slowest and the fastest film compared; empty where a move opens them alike, or one not at all. */
+export function ratioSentence(fit: FitReport): string {
+  const ratio = ratioOf(fit);
+  return ratio ? `The ${ratio.fast} film changes ${ratio.times} times as fast as the ${ratio.slow} one.` : '';
+}
+
+function ratioOf({ seats }: FitReport) {
   const moving = seats.filter(({ sensitivity }) => sensitivity !== null && Math.abs(sensitivity) > 1e-9);
-  if (moving.length < 2) return '';
+  if (moving.length < 2) return null;
   const [slow, fast] = moving.reduce<[SeatFitReport, SeatFitReport]>(
     ([least, most], seat) => [
       Math.abs(seat.sensitivity!) < Math.abs(least.sensitivity!) ? seat : least,
@@ -82,8 +105,7 @@ export function ratioSentence({ seats }: FitReport): string {
     [moving[0]!, moving[0]!],
   );
   const times = Math.abs(fast.sensitivity! / slow.sensitivity!);
-  if (times < 1.05) return '';
-  return `The ${fast.name} film changes ${times.toPrecision(3)} times as fast as the ${slow.name} one.`;
+  return times < 1.05 ? null : { slow: slow.name, fast: fast.name, times: times.toPrecision(3) };
 }
 
 const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -76,14 +76,17 @@ const VISIONS: Record<string, (seen: Color) => Color> = {
   'no green': filterDeficiencyDeuter(1),
   'no blue': filterDeficiencyTrit(1),
 };
-const STEEL: Rgb[] = [
-  [0.765, 0.8, 0.827],
-  [0.365, 0.424, 0.471],
-];
-const BRONZE: Rgb[] = [
-  [0.863, 0.725, 0.549],
-  [0.541, 0.384, 0.212],
-];
+const css = readFileSync(new URL('../../../src/app/frame/tokens.css', import.meta.url), 'utf8');
+/** A colour of the page, in its light theme (0) or its dark one (1). */
+const named = (name: string, dark: number) =>
+  parse(new RegExp(`--${name}: light-dark\\(([^,]+), ([^)]+)\\)`).exec(css)![1 + dark]!)!;
+const rgb = converter('rgb');
+const METALS = ['steel', 'bronze'].flatMap((name) =>
+  [0, 1].map((dark): Rgb => {
+    const { r, g, b } = rgb(named(name, dark));
+    return [r, g, b];
+  }),
+);
 
 describe('colours of films', () => {
   const thin = [0, 1, 1.99].map((h) => wantedColour(h * 1e-6, wanted, 1));
@@ -107,7 +110,7 @@ describe('colours of films', () => {
         [thin, thick],
       ] as const)
         expect(apart(one, other)).toBeGreaterThan(20);
-      const metals = [...STEEL, ...BRONZE];
+      const metals = METALS;
       for (const [one, other] of [
         [thin, metals],
         [right, metals],
@@ -122,9 +125,6 @@ describe('colours of films', () => {
   );
 
   test.each(Object.entries(VISIONS))('no seat has the colour of a touch, with %s vision', (_, seen) => {
-    const css = readFileSync(new URL('../../../src/app/frame/tokens.css', import.meta.url), 'utf8');
-    const named = (name: string, dark: number) =>
-      parse(new RegExp(`--${name}: light-dark\\(([^,]+), ([^)]+)\\)`).exec(css)![1 + dark]!)!;
     for (const dark of [0, 1]) {
       const seats = [0, 1, 2, 3].map((seat) => named(`seat-${seat}`, dark));
       const touch = named('touch', dark);

@@ -106,9 +106,15 @@ test('a load that wants a film thinner than roughness: the film it would need', 
   );
 });
 
-test('a film below the published guidance is said to be', () => {
-  expect(words('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 10 } }).text).toMatch(
-    /Published guidance \(ISO 7902-3\) asks for/,
+test('a film below the published guidance is said to be, and of two films asked for which counts', () => {
+  const run = { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 10 } };
+  // Fine surfaces: the film wanted parts them.
+  expect(words('correct', run).text).toMatch(
+    /The film wanted on Fit counts, 2\.50 µm: as fine as these surfaces are, 0\.\d\d µm parts them\. Published guidance \(ISO 7902-3\), 4\.00 µm/,
+  );
+  // Surfaces too rough for it: what parts them does.
+  expect(words('correct', { ...run, roughness: { journal: 0.0007, bush: 0.0007 } }).text).toMatch(
+    /Run counts: 2\.50 µm, the film wanted on Fit, does not part surfaces as rough as these; 2\.97 µm would\. Published guidance/,
   );
 });
 

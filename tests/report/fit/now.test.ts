@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEMOS } from '../../../src/app/state/demos.ts';
 import type { Design } from '../../../src/design/definition.ts';
-import { ratioSentence, standsNow, touchingNow } from '../../../src/report/fit/now.ts';
+import { nextLine, ratioSentence, standsNow, touchingNow } from '../../../src/report/fit/now.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 
 const demo = (name: string) => DEMOS.find(({ file }) => file.startsWith(name))!.design;
@@ -55,6 +55,31 @@ describe('what is so now', () => {
         expect(said).not.toMatch(/undefined|null|NaN/);
       }
   });
+});
+
+test('which touches first, and after how far, while every seat is open; how much faster its film changes', () => {
+  const said = (design: Design, position: number) => nextLine(fitSection({ ...design, position }), 'metric');
+  expect(said(steepFirst, touch + 0.0123)).toBe(
+    'Steep touches first, 12.30 µm rearward; its film changes 13.5 times as fast.',
+  );
+  // At the touch and beyond it the first line says which; what is left is the other.
+  for (const past of [0, 0.001]) expect(said(steepFirst, touch - past)).toBe(ratioSentence(fitSection(steepFirst)));
+  // The slower one touches first: whose film is the faster is named.
+  const shallow = demo('shallow-first');
+  const first = fitSection(shallow).firstPosition!;
+  expect(said(shallow, first + 0.01)).toMatch(/^Shallow touches first, 10\.00 µm rearward\. The steep film changes /);
+  for (const { design } of DEMOS) {
+    const fit = fitSection(design);
+    const next = nextLine(fit, 'metric');
+    const named = /^(.*) touch(?:es first| together), /.exec(next)?.[1];
+    const open = fit.seats.every(({ leastFilm }) => leastFilm !== null && leastFilm > 1e-9);
+    // Told as the journal is moved there: then that seat, and no other, touches.
+    if (!open || fit.firstPosition === null) expect(named).toBeUndefined();
+    else {
+      const there = touchingNow(fitSection({ ...design, position: fit.firstPosition })).map(({ name }) => name);
+      expect(named?.toLowerCase()).toBe(there.join(' and ').toLowerCase());
+    }
+  }
 });
 
 test('how much faster the one film changes: sin 45° to sin 3°', () => {

@@ -1,15 +1,16 @@
 /** What lies between the parts: oil, or the prints of the blue; and where they touch. */
 import { useThree } from '@react-three/fiber';
-import { useEffect, useRef, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
 import type { PrintMap } from '../../../report/print/maps.ts';
 import type { Drawing } from '../drawing.ts';
-import { cssColour, type Rgb } from '../filmColour.ts';
+import { cssColour } from '../filmColour.ts';
 import { printMesh } from '../printGeometry.ts';
 import type { Frame } from '../revolve.ts';
 import { never, useSolid } from '../useSolid.ts';
 import { type Arrow, arrowsOf } from './contact.ts';
 import { filmCutMesh, filmMesh, GLOW, touchMesh } from './filmGeometry.ts';
-import { BRONZE, blueOf, type Look, STEEL } from './look.ts';
+import { blueOf, type Look } from './look.ts';
+import { litMetal, pageColour } from './metals.ts';
 import type { Staged } from './staged.ts';
 
 interface Between {
@@ -55,11 +56,11 @@ interface PrintProps extends Between {
 
 export function SolidPrint({ drawing, map, thickness, frame, staged, look, dark }: PrintProps) {
   const blue = blueOf(dark);
+  const metal = useMemo(() => litMetal(map.part === 'journal' ? 'steel' : 'bronze', dark), [map.part, dark]);
   const skin = useSolid(
     drawing,
-    (drawn) =>
-      printMesh(drawn, map, thickness, frame, staged.now().sector, map.part === 'journal' ? STEEL : BRONZE, blue),
-    [map, thickness, frame, blue],
+    (drawn) => printMesh(drawn, map, thickness, frame, staged.now().sector, metal, blue),
+    [map, thickness, frame, metal, blue],
     never,
     staged,
   );
@@ -68,7 +69,6 @@ export function SolidPrint({ drawing, map, thickness, frame, staged, look, dark 
 
 /** Length of an arrow for a share of 1, scene lengths. */
 const ARROW = 0.34;
-const RED: Record<'light' | 'dark', Rgb> = { light: [0.7, 0.15, 0.12], dark: [1, 0.54, 0.48] };
 
 /** Arrows that end where a seat bears on the journal, as long as their share is large; none is hidden. */
 export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'staged'> & Opened) {
@@ -81,7 +81,8 @@ export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'st
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: other arrows are another picture
   useEffect(invalidate, [arrows]);
-  const ink = { color: cssColour(RED[dark ? 'dark' : 'light']), depthTest: false, transparent: true };
+  const red = useMemo(() => cssColour(pageColour('clash', dark)), [dark]);
+  const ink = { color: red, depthTest: false, transparent: true };
   const clippingPlanes = [look.plane];
   return arrows.map(({ key, theta, at: [z, r], way, share }) => {
     const long = ARROW * (0.4 + 0.6 * share);

@@ -3,6 +3,7 @@ import { fineText, type System } from '../../../design/units.ts';
 import { millimetres } from '../../../report/convert.ts';
 import { SAME } from '../../../report/inFrame.ts';
 import type { Drawn, DrawnSeat, Point } from '../drawn.ts';
+import { holdOf } from '../holding.ts';
 import type { Frame } from '../revolve.ts';
 import { leastFilm, placesAt } from './filmGeometry.ts';
 import { isSeen, metalOf } from './inSight.ts';
@@ -36,7 +37,7 @@ const inScene = (frame: Frame, [z, r]: Point, theta: number): [number, number, n
 ];
 
 /**
- * Every seat where its film is open to the eye, hidden where it is nowhere; in a cut from the nose the seats that
+ * Every seat where its film is open to the eye, hidden where it is nowhere, or where it holds a journal pulled aside; in a cut from the nose the seats that
  * are cut (`inSteps`: more than one), where their films are least, and of a single one most.
  */
 export function anchorsOf(
@@ -58,6 +59,11 @@ export function anchorsOf(
   const metal = metalOf(drawn, frame, half);
   return drawn.seats.map((seat, i): Anchor => {
     const own = { key: seat.name, name: seat.name, film: filmTold(drawn, i, system) };
+    const held = holdOf(drawn, seat.name);
+    if (held) {
+      const at = inScene(frame, held.at, Math.PI - held.angle);
+      return { ...own, at, hidden: !isSeen(metal, at, eye) };
+    }
     const spots = turns.map((theta) => spotAt(seat, i, theta));
     const seen = spots.find((at) => isSeen(metal, at, eye));
     return { ...own, at: seen ?? spots[0]!, hidden: seen === undefined };

@@ -5,6 +5,7 @@ import type { Drawn } from '../drawn.ts';
 import { CLASS_COLOUR, INTERFERENCE, linear, type Rgb, touchColour } from '../filmColour.ts';
 import type { Frame } from '../revolve.ts';
 import { facesOf, linesAt } from '../sceneGeometry.ts';
+import { litMetal, pageColour } from './metals.ts';
 import { CUT, METAL, OIL, SHADOW, TOUCH, VERTEX } from './shaders.ts';
 
 /** As many as the shaders look at; past them the shade of a bush is left out. */
@@ -14,14 +15,6 @@ const NOWHERE = 1e3;
 const SHADE = 0.3;
 /** CSS px */
 const STROKE = 0.8;
-
-/** sRGB */
-export const STEEL: Rgb = [0.7, 0.735, 0.77];
-export const BRONZE: Rgb = [0.8, 0.585, 0.33];
-const CUTS: Record<'light' | 'dark', { steel: Rgb; bronze: Rgb; ink: Rgb }> = {
-  light: { steel: [0.79, 0.82, 0.85], bronze: [0.9, 0.745, 0.52], ink: [0.16, 0.14, 0.12] },
-  dark: { steel: [0.66, 0.7, 0.74], bronze: [0.8, 0.62, 0.4], ink: [0.07, 0.07, 0.08] },
-};
 
 const vector = (colour: Rgb) => new Vector3(...linear(colour));
 
@@ -58,11 +51,11 @@ export function createLook(marked: boolean) {
   const materials = {
     steel: made(
       METAL,
-      { metal: { value: vector(STEEL) } },
+      { metal: { value: new Vector3() } },
       { defines: marked ? { MARKED: '', SCRIBED: '' } : { MARKED: '' } },
     ),
-    bronze: made(METAL, { metal: { value: vector(BRONZE) } }, { defines: { BORE: '' } }),
-    print: made(METAL, { metal: { value: vector(STEEL) } }, { defines: { TINTED: '' }, ...raised }),
+    bronze: made(METAL, { metal: { value: new Vector3() } }, { defines: { BORE: '' } }),
+    print: made(METAL, { metal: { value: new Vector3() } }, { defines: { TINTED: '' }, ...raised }),
     steelCut: made(CUT, { metal: { value: new Vector3() }, lean: { value: -1 } }, { side: DoubleSide }),
     bronzeCut: made(CUT, { metal: { value: new Vector3() }, lean: { value: 1 } }, { side: DoubleSide }),
     oil: made(OIL, { thick: { value: 0.62 } }, { defines: { TINTED: '', SHELL: '' }, ...veil, ...raised }),
@@ -84,12 +77,14 @@ export function createLook(marked: boolean) {
     plane: new Plane(new Vector3(-1, 0, 0), NOWHERE),
     /** In which light the page stands, and how fine its dots are. */
     themed(dark: boolean, dpr: number) {
-      const cuts = CUTS[dark ? 'dark' : 'light'];
-      shared.ink.value.set(...linear(cuts.ink));
+      shared.ink.value.set(...linear(pageColour('ink', dark)));
       shared.stroke.value = STROKE * dpr;
       shared.dark.value = dark ? 1 : 0;
-      materials.steelCut.uniforms.metal!.value.set(...linear(cuts.steel));
-      materials.bronzeCut.uniforms.metal!.value.set(...linear(cuts.bronze));
+      const { steel, bronze, print, steelCut, bronzeCut } = materials;
+      for (const one of [steel, print]) one.uniforms.metal!.value.set(...linear(litMetal('steel', dark)));
+      bronze.uniforms.metal!.value.set(...linear(litMetal('bronze', dark)));
+      steelCut.uniforms.metal!.value.set(...linear(pageColour('steel', dark)));
+      bronzeCut.uniforms.metal!.value.set(...linear(pageColour('bronze', dark)));
       for (const one of [materials.touch, materials.glow]) one.uniforms.metal!.value.set(...linear(touchColour(dark)));
     },
     /** Where the bushes, the journal's ends and its axis are. */

@@ -1,5 +1,5 @@
 /** Section and solid picture of Fit: beside each other where there is room, one at a time where there is not. */
-import { memo, type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useMemo, useState } from 'react';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import type { Work } from '../../state/store.ts';
 import { type Pair, PairSection } from './PairSection.tsx';
@@ -8,8 +8,8 @@ interface Props {
   work: Work;
   pair: Pair;
   belief: BeliefReport | null;
-  /** the solid picture where it takes turns with the section; null where it stands elsewhere, or cannot */
-  solid: ReactNode | null;
+  /** draws the solid picture, which takes turns with the section; null where it stands elsewhere, or cannot */
+  solid: ((which: ReactNode) => ReactNode) | null;
 }
 
 type Shown = 'section' | 'solid';
@@ -30,10 +30,10 @@ const Which = memo(function Which({ shown, show }: { shown: Shown; show(name: Sh
 
 export function FitPictures({ work, pair, belief, solid }: Props) {
   const [shown, setShown] = useState<Shown>('section');
-  return (
-    <>
-      {solid && <Which shown={shown} show={setShown} />}
-      {solid && shown === 'solid' ? solid : <PairSection work={work} pair={pair} belief={belief} />}
-    </>
+  const which = useMemo(() => <Which shown={shown} show={setShown} />, [shown]);
+  return solid && shown === 'solid' ? (
+    solid(which)
+  ) : (
+    <PairSection work={work} pair={pair} belief={belief} which={solid && which} />
   );
 }

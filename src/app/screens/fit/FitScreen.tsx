@@ -3,10 +3,11 @@
  * it, the chart and the numbers stand beside it, or below.
  */
 import './fit.css';
-import { useCallback, useState } from 'react';
+import { type ReactNode, useCallback, useState } from 'react';
 import { ratioSentence } from '../../../report/fit/now.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
+import type { DrawnSeat } from '../../pictures/drawn.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { WhileSeen } from '../../state/AsSeen.tsx';
 import { isRead, useBelief } from '../../state/belief.ts';
@@ -35,6 +36,15 @@ const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
 
+/** The lenses of as many seats have room beside a section that is no longer, to its height, than this. */
+const [BESIDE, LONG] = [3, 1.7];
+
+function isSquare(seats: readonly DrawnSeat[]): boolean {
+  const bush = seats.flatMap((seat) => seat.bush);
+  const [z, r] = [bush.map((point) => point[0]), bush.map((point) => point[1])];
+  return seats.length <= BESIDE && Math.max(...z) - Math.min(...z) < LONG * 2 * Math.max(...r);
+}
+
 export function FitScreen({ work }: { work: Work }) {
   const pair = usePair(work);
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
@@ -42,10 +52,12 @@ export function FitScreen({ work }: { work: Work }) {
   const wide = useMedia(WIDE);
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
-  const solid = lost ? null : <FitSolid work={work} fit={fit} drawn={drawn} onLost={onLost} />;
+  const solid = lost
+    ? null
+    : (which: ReactNode) => <FitSolid work={work} fit={fit} drawn={drawn} onLost={onLost} which={which} />;
   return (
     <div className="fit-screen">
-      <div className="in-sight">
+      <div className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''}`}>
         <FitVerdict
           work={work}
           design={design}
@@ -64,7 +76,7 @@ export function FitScreen({ work }: { work: Work }) {
         </WhileSeen>
       </div>
       <div className="beside">
-        {wide && solid}
+        {wide && solid?.(null)}
         {isRead(design) && <Believed design={design} fit={fit} system={system} solved={belief} />}
         <CutsSince design={design} trials />
         <FitParts

@@ -1,5 +1,5 @@
 /** The solid picture of Fit, and what a hand does in it. */
-import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { millimetres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
@@ -7,7 +7,8 @@ import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { createDrawing } from '../../pictures/drawing.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
-import { Hand } from '../../pictures/Hand.tsx';
+import { Hand, Tools } from '../../pictures/Hand.tsx';
+import { LetGo } from '../../pictures/LetGo.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
 import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
@@ -30,9 +31,11 @@ interface Props {
   fit: FitReport;
   drawn: Drawn;
   onLost(): void;
+  /** which picture is shown, where it takes turns with the section */
+  which: ReactNode;
 }
 
-export default function FitSolid({ work, fit, drawn, onLost }: Props) {
+export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const sector = useStore(work.store, (state) => state.sector);
   const skin = useStore(work.store, (state) => state.skin);
@@ -45,27 +48,31 @@ export default function FitSolid({ work, fit, drawn, onLost }: Props) {
     <figure className="picture solid">
       <div className="scene">
         <Scene {...solid} />
+        {which && <LetGo work={work} />}
       </div>
       <figcaption>
-        <span>Gaps drawn {timesText(drawn.factor)}</span>
-        <Fault what="The print" fault={fault} again={again} />
-        <fieldset className="buttons">
-          <legend className="visually-hidden">Between them</legend>
-          {(['film', 'blue'] as const).map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={skin === name}
-              onClick={() => work.store.setState({ skin: name })}
-            >
-              {name === 'film' ? 'Film' : 'Marking blue'}
-            </button>
-          ))}
-        </fieldset>
-        <Hand>
-          Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it
-          the arrow keys turn it, + − zoom, 0 shows the whole.
-        </Hand>
+        {which}
+        <span className="gaps">Gaps drawn {timesText(drawn.factor)}</span>
+        <Tools>
+          <Fault what="The print" fault={fault} again={again} />
+          <fieldset className="buttons">
+            <legend className="visually-hidden">Between them</legend>
+            {(['film', 'blue'] as const).map((name) => (
+              <button
+                key={name}
+                type="button"
+                aria-pressed={skin === name}
+                onClick={() => work.store.setState({ skin: name })}
+              >
+                {name === 'film' ? 'Film' : 'Marking blue'}
+              </button>
+            ))}
+          </fieldset>
+          <Hand>
+            Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it
+            the arrow keys turn it, + − zoom, 0 shows the whole.
+          </Hand>
+        </Tools>
       </figcaption>
     </figure>
   );

@@ -1,64 +1,47 @@
-/** What is so now, then what that means for the pair; the rest opens. */
-import { useState } from 'react';
-import type { Design } from '../../../design/definition.ts';
-import type { System } from '../../../design/units.ts';
-import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
-import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
-import type { FitReport } from '../../../report/fit/definition.ts';
-import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
-import { fitVerdict } from '../../../report/fit/verdict.ts';
+/**
+ * What is so now, which seat touches first, then what that means for the pair; the rest opens. The lines keep the room
+ * of the longest that may stand there, so that nothing below them moves under the hand.
+ */
+import { useMemo, useState } from 'react';
 import { Explained } from '../../glossary/Explained.tsx';
 import '../../frame/shortVerdict.css';
-import { LetGo } from '../../pictures/LetGo.tsx';
-import { pullText } from '../../pictures/SectionPull.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
-
-interface Props {
-  work: Work;
-  design: Design;
-  fit: FitReport;
-  system: System;
-  /** seats that hold the nose pulled aside; null: it is let go */
-  holding: readonly string[] | null;
-  notAsRead: NotAsRead | null;
-}
+import { fitLines, roomOf, type Told } from './fitLines.ts';
 
 /** ms between two things a screen reader is told. */
 const PACE = 1200;
 
-export function FitVerdict({ work, design, fit, system, holding, notAsRead }: Props) {
-  const way = useAngles();
-  const plain = fitVerdict(design, fit, system, way);
-  const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
-  const { tone, headline, sentences } = behindReadings(measured, notAsRead);
-  const bare = headline === plain.headline;
-  // What nobody has read, or was read otherwise, is so on paper alone.
-  const paper = () => (partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ');
-  const now = `${bare ? '' : paper()}${standsNow(design, fit, system, holding)}`;
+export function FitVerdict({ work, ...asked }: Omit<Told, 'way'> & { work: Work }) {
+  const told = { ...asked, way: useAngles() };
+  const { tone, now, next, why, rest } = fitLines(told);
   const announced = useThrottled(now, PACE);
-  const ratio = ratioSentence(fit);
-  const told = [...sentences, ...(ratio === '' ? [] : [ratio])];
-  const [why, ...rest] = holding
-    ? [pullText(system), headline, ...told]
-    : plain.onlyNow && bare && told.length > 0
-      ? told
-      : [headline, ...told];
+  const { system, notAsRead, way } = told;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: wherever the journal stands, it has the same room
+  const room = useMemo(() => roomOf(told), [asked.design.seats, system, notAsRead, way]);
   return (
-    <section className={`verdict short fit ${tone}${holding ? ' pulled' : ''}`}>
-      <p className="now">
-        <Explained>{now}</Explained>
-      </p>
-      <LetGo work={work} />
+    <section className={`verdict short fit ${tone}`}>
+      <div className="line now-line" data-room={room.now}>
+        <p className="now">
+          <Explained>{now}</Explained>
+        </p>
+      </div>
       <p className="visually-hidden" role="status">
         {announced}
       </p>
-      <h2>
-        <Explained>{why!}</Explained>
-      </h2>
-      <More work={work}>{rest.join(' ')}</More>
+      <div className="line" data-room={room.next}>
+        <p>
+          <Explained>{next}</Explained>
+        </p>
+      </div>
+      <div className="line" data-room={room.why}>
+        <h2>
+          <Explained>{why}</Explained>
+        </h2>
+      </div>
+      <More work={work}>{rest}</More>
     </section>
   );
 }

@@ -11,45 +11,47 @@ interface Props {
   seats: FitReport['seats'];
   /** mm: where the first touches */
   touch: number | null;
-  /** whether the journal stands rearward of there, and at which of the goals it stands, if any */
-  past: boolean;
+  /** at which of the goals the journal stands, if any */
   at: number | null;
 }
 
 const SAME = 1e-12;
 
 /** Where the journal stands, as far as the buttons tell it: most of its moves change nothing of it. */
-export function standing({ position, firstPosition, seats }: FitReport): Pick<Props, 'past' | 'at'> {
+export function standing({ position, firstPosition, seats }: FitReport): Pick<Props, 'at'> {
   const goals = [firstPosition, ...seats.map(({ positionForTarget }) => positionForTarget)];
   return {
-    past: firstPosition !== null && position < firstPosition,
     at: goals.find((goal) => goal !== null && isAt(goal, position)) ?? null,
   };
 }
 
 const isAt = (goal: number, position: number) => Math.abs(metres(goal - position)) < SAME;
 
-export const Goals = memo(function Goals({ work, seats, touch, past, at }: Props) {
+export const Goals = memo(function Goals({ work, seats, touch, at }: Props) {
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const { running, toggle } = useClosing(work, still);
   const films = seats.flatMap(({ name, positionForTarget }) =>
-    positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }],
+    positionForTarget === null ? [] : [{ goal: positionForTarget, text: `${name} film` }],
   );
-  const goals = [
-    ...(touch === null ? [] : [{ goal: touch, text: past ? 'Open until it just touches' : 'Close until it touches' }]),
-    ...films,
-  ];
+  const goals = [...(touch === null ? [] : [{ goal: touch, text: 'first touch' }]), ...films];
   return (
-    <span className="buttons">
+    <fieldset className="buttons goals">
+      <legend>Go to</legend>
       {goals.map(({ goal, text }) => {
         // Not disabled: the focus would fall from it as it is reached.
         const there = running === null && at !== null && isAt(goal, at);
         return (
-          <button key={goal} type="button" aria-disabled={there} onClick={() => !there && toggle(goal)}>
+          <button
+            key={goal}
+            type="button"
+            data-room={text}
+            aria-disabled={there}
+            onClick={() => !there && toggle(goal)}
+          >
             {running === goal ? 'Pause' : text}
           </button>
         );
       })}
-    </span>
+    </fieldset>
   );
 });

@@ -28,13 +28,17 @@ interface Props {
   figures?: boolean;
 }
 
+/** px: while it is yet to learn its room */
 const HEIGHT = 144;
-/** px: metal of the bush above its edge, and of the journal at the deepest film shown. */
-const METAL = 28;
+/** Metal of the bush above its edge, as a share of the height; px: of the journal at the deepest film shown. */
+const METAL = 0.2;
 const FOOT = 14;
 /** px: the highest that the journal's edge is drawn, bush above it */
 const HEAD = 10;
 const RULER = 46;
+/** px: where the scale is left out, from the foot and from the bush's edge; the deepest film drawn below it */
+const BREAK = { foot: FOOT + 6, head: 8 };
+const BEYOND = FOOT - 5;
 const MOST_POINTS = 300;
 
 function Lenses({ drawn, ghost, fit, system, deep, figures = true }: Props) {
@@ -71,12 +75,14 @@ interface LensProps {
 
 function Lens({ seat, was, told, depth, system, figures }: LensProps) {
   const id = useId();
-  const box = useRef<HTMLElement>(null);
-  const { width } = useSize(box, { width: 420, height: HEIGHT });
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box, { width: 420, height: HEIGHT });
+  const { width, height } = size;
+  const metal = metalOf(height);
   const places = useMemo(() => thinned(seat.film, MOST_POINTS, ({ film }) => film), [seat]);
   const least = places.length === 0 ? null : Math.min(...places.map(({ film }) => film));
   const [left, right] = [2, Math.max(60, width - RULER)];
-  const y = depthScale(depth);
+  const y = depthScale(depth, height);
   const ends = places.length > 1 ? [places[0]!.along, places[places.length - 1]!.along] : [0, 1];
   const x = scaleLinear(ends, [left, right]);
   const at = (along: number, out: number) => `${x(along).toFixed(1)} ${y(out).toFixed(1)}`;
@@ -84,67 +90,79 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
   // Off the scale it is shown to be so: the edge at the foot or the head, a break before it.
   const broken = least === null ? null : least > depth ? 'foot' : y(least) < HEAD ? 'head' : null;
   const journalAt = ({ along, edge, film }: FilmPlace) =>
-    broken ? `${x(along).toFixed(1)} ${broken === 'foot' ? HEIGHT - FOOT + 5 : HEAD}` : at(along, edge + film);
+    broken ? `${x(along).toFixed(1)} ${broken === 'foot' ? height - BEYOND : HEAD}` : at(along, edge + film);
   const journalEdge = places.map(journalAt);
   const kind = least === null ? null : classOf(least, seat.wanted);
   const touching = least !== null && Math.abs(least) <= SAME;
   return (
-    <figure className={`lens ${kind ?? 'apart'}`} ref={box}>
+    <figure className={`lens ${kind ?? 'apart'}`}>
       <figcaption>
         <strong>{seat.name}</strong>
-        <span className="film-now">{least === null ? 'apart' : fineText(millimetres(least), system)}</span>
         <span className="film-is">
           {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
         </span>
+        <span className="film-now">{least === null ? 'apart' : fineText(millimetres(least), system)}</span>
         <span className="travel">{travelText(told, system)}</span>
       </figcaption>
-      <svg
-        width={width}
-        height={HEIGHT}
-        viewBox={`0 0 ${width} ${HEIGHT}`}
-        role="img"
-        aria-label={figures ? labelOf(told.name, least, system) : `The ${told.name} seat magnified`}
-      >
-        <Defined id={id} left={left} right={right} />
-        <g clipPath={`url(#${id}lens)`}>
-          {places.length > 1 && (
-            <>
-              <BushMetal id={id} edge={edge} left={left} right={right} />
-              <polygon
-                fill={`url(#${id}journal)`}
-                points={`${journalEdge.join(' ')} ${right} ${HEIGHT} ${left} ${HEIGHT}`}
-              />
-              {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
-                <FilmShape
-                  key={name}
-                  id={id}
-                  kind={run}
-                  points={[...along.map((p) => at(p.along, p.edge)), ...along.map(journalAt).reverse()].join(' ')}
+      <div className="lens-room" ref={box}>
+        <svg
+          width={width}
+          height={height}
+          viewBox={`0 0 ${width} ${height}`}
+          role="img"
+          aria-label={figures ? labelOf(told.name, least, system) : `The ${told.name} seat magnified`}
+        >
+          <Defined id={id} left={left} right={right} height={height} />
+          <g clipPath={`url(#${id}lens)`}>
+            {places.length > 1 && (
+              <>
+                <BushMetal id={id} edge={edge} left={left} right={right} />
+                <polygon
+                  fill={`url(#${id}journal)`}
+                  points={`${journalEdge.join(' ')} ${right} ${height} ${left} ${height}`}
                 />
-              ))}
-              {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
-              <BushEdge edge={edge} />
-              <polyline className="edge" points={journalEdge.join(' ')} />
-              {broken && <Break left={left} right={right} y={broken === 'foot' ? HEIGHT - FOOT - 6 : METAL - 8} />}
-              {touching && <Touches places={places} at={at} />}
-            </>
+                {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
+                  <FilmShape
+                    key={name}
+                    id={id}
+                    kind={run}
+                    points={[...along.map((p) => at(p.along, p.edge)), ...along.map(journalAt).reverse()].join(' ')}
+                  />
+                ))}
+                {was && (
+                  <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />
+                )}
+                <BushEdge edge={edge} />
+                <polyline className="edge" points={journalEdge.join(' ')} />
+                {broken && (
+                  <Break left={left} right={right} y={broken === 'foot' ? height - BREAK.foot : metal - BREAK.head} />
+                )}
+                {touching && <Touches places={places} at={at} />}
+              </>
+            )}
+          </g>
+          <Frame left={left} right={right} height={height} />
+          <Ruler
+            wanted={seat.wanted}
+            depth={depth}
+            left={left}
+            right={right}
+            height={height}
+            system={system}
+            broken={broken === 'foot'}
+          />
+          {broken && (
+            <text
+              x={(left + right) / 2}
+              y={broken === 'foot' ? height - BREAK.foot - 10 : metal + 56}
+              textAnchor="middle"
+              className="beyond"
+            >
+              {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
+            </text>
           )}
-        </g>
-        <Frame left={left} right={right} />
-        <Ruler wanted={seat.wanted} depth={depth} left={left} right={right} system={system} />
-        {broken && (
-          <text
-            x={(left + right) / 2}
-            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 56}
-            textAnchor="middle"
-            className="beyond"
-          >
-            {broken === 'foot' ? '↓ ' : ''}
-            {fineText(millimetres(Math.abs(least!)), system)}
-            {broken === 'foot' ? '' : ' pressed in'}
-          </text>
-        )}
-      </svg>
+        </svg>
+      </div>
     </figure>
   );
 }
@@ -152,23 +170,29 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
 interface Across {
   left: number;
   right: number;
+  height: number;
 }
 
 // What stands still while the journal moves is drawn once: the bush's edge as a text, the same while it is.
-const Defined = memo(function Defined({ id, left, right }: Across & { id: string }) {
+const Defined = memo(function Defined({ id, left, right, height }: Across & { id: string }) {
   return (
     <>
       <FilmPatterns id={id} />
       <Hatching id={`${id}bush`} turn={-45} fill="bush-fill" />
       <Hatching id={`${id}journal`} turn={45} fill="journal-fill" />
       <clipPath id={`${id}lens`}>
-        <rect x={left} y={1} width={right - left} height={HEIGHT - 2} />
+        <rect x={left} y={1} width={right - left} height={height - 2} />
       </clipPath>
     </>
   );
 });
 
-const BushMetal = memo(function BushMetal({ id, edge, left, right }: Across & { id: string; edge: string }) {
+const BushMetal = memo(function BushMetal({
+  id,
+  edge,
+  left,
+  right,
+}: Omit<Across, 'height'> & { id: string; edge: string }) {
   return <path fill={`url(#${id}bush)`} d={`M${edge}L${right} 0L${left} 0Z`} />;
 });
 
@@ -176,8 +200,8 @@ const BushEdge = memo(function BushEdge({ edge }: { edge: string }) {
   return <path className="edge" d={`M${edge}`} />;
 });
 
-const Frame = memo(function Frame({ left, right }: Across) {
-  return <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />;
+const Frame = memo(function Frame({ left, right, height }: Across) {
+  return <rect className="frame" x={left} y={1} width={right - left} height={height - 2} />;
 });
 
 const Hatching = memo(function Hatching({ id, turn, fill }: { id: string; turn: number; fill: string }) {
@@ -193,7 +217,7 @@ const Hatching = memo(function Hatching({ id, turn, fill }: { id: string; turn: 
 const TOOTH = 9;
 
 /** Where the scale is left out. */
-const Break = memo(function Break({ left, right, y }: { left: number; right: number; y: number }) {
+const Break = memo(function Break({ left, right, y }: Omit<Across, 'height'> & { y: number }) {
   const teeth = Array.from({ length: Math.ceil((right - left) / TOOTH) }, (_, i) => `l${TOOTH} ${i % 2 ? 5 : -5}`);
   return (
     <g className="break">
@@ -212,24 +236,31 @@ function Touches({ places, at }: { places: readonly FilmPlace[]; at(along: numbe
   return <path className="touch" d={`M${touching.join('L')}${touching.length === 1 ? `L${touching[0]}` : ''}`} />;
 }
 
-interface RulerProps {
+interface RulerProps extends Across {
   wanted: Wanted | null;
   depth: number;
-  /** px: from where to where the band is drawn; the ruler stands at its end */
-  left: number;
-  right: number;
   system: System;
+  /** deeper than it reaches: it ends where the scale is left out */
+  broken: boolean;
 }
 
+const metalOf = (height: number) => Math.round(METAL * height);
 /** px of a film (m) */
-const depthScale = (depth: number) => scaleLinear([0, depth], [METAL, HEIGHT - FOOT]);
+const depthScale = (depth: number, height: number) => scaleLinear([0, depth], [metalOf(height), height - FOOT]);
 
-/** The film counted from the bush's edge, and the band of the film wanted. */
-const Ruler = memo(function Ruler({ wanted, depth, left, right, system }: RulerProps) {
-  const y = depthScale(depth);
+/** px: a figure of the ruler clear of the break; a height from which on it has more of them */
+const CLEAR = 7;
+const TALL = 260;
+
+/** The film counted from the bush's edge, and the band of the film wanted, drawn from left to right; it stands there. */
+const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, broken }: RulerProps) {
+  const y = depthScale(depth, height);
   const fine = fineUnit(system);
   const unit = metres(fine.size);
-  const ticks = scaleLinear([0, depth / unit], [0, 1]).ticks(5);
+  const end = broken ? height - BREAK.foot - CLEAR : height;
+  const ticks = scaleLinear([0, depth / unit], [0, 1])
+    .ticks(height > TALL ? 10 : 5)
+    .filter((tick) => y(tick * unit) <= end);
   return (
     <g className="ruler">
       {wanted && (
@@ -254,7 +285,7 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, system }: RulerP
           </text>
         </g>
       ))}
-      <text x={right + 4} y={METAL - 14}>
+      <text x={right + 4} y={metalOf(height) - 14}>
         {fine.name}
       </text>
     </g>

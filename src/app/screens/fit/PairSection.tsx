@@ -1,4 +1,5 @@
 /** The pair as it is drawn now in section, the same on Fit and large. */
+import type { ReactNode } from 'react';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { Section } from '../../pictures/Section.tsx';
 import type { Work } from '../../state/store.ts';
@@ -10,9 +11,16 @@ interface Props {
   work: Work;
   pair: Pair;
   belief?: BeliefReport | null;
+  /** which picture is shown, where it takes turns with another */
+  which?: ReactNode;
 }
 
-export const PairSection = ({ work, pair: { design, fit, drawn, ghost, scale, system }, belief = null }: Props) => (
+export const PairSection = ({
+  work,
+  pair: { design, fit, drawn, ghost, scale, system },
+  belief = null,
+  which,
+}: Props) => (
   <Section
     design={design}
     drawn={drawn}
@@ -23,5 +31,6 @@ export const PairSection = ({ work, pair: { design, fit, drawn, ghost, scale, sy
     system={system}
     work={work}
     belief={belief}
+    which={which}
   />
 );

@@ -160,7 +160,7 @@ const Legend = memo(function Legend({ seats, unit }: { seats: Seats; unit: strin
           {name}
         </span>
       ))}
-      {unit}, ← rearward, noseward →; ring: touches, filled: first; bar: as wanted
+      ○&nbsp;touches, ●&nbsp;first, ▬&nbsp;as&nbsp;wanted; {unit}, ←&nbsp;rearward
     </span>
   );
 });

@@ -68,13 +68,13 @@ export function FilmOdds({ design, state, films, system }: Props) {
   );
 }
 
-/** What is beyond the drawing. */
+/** What is beyond the chart. */
 function beyondText({ below, above }: Counted): string {
   const told = [
-    ...(below > 0.005 ? [`${hundredthText(below)} less than is drawn`] : []),
-    ...(above > 0.005 ? [`${hundredthText(above)} more`] : []),
+    ...(below > 0.005 ? [`${hundredthText(below)} thinner`] : []),
+    ...(above > 0.005 ? [`${hundredthText(above)} thicker`] : []),
   ];
-  return told.length === 0 ? '' : ` Off the drawing: ${told.join(', ')}.`;
+  return told.length === 0 ? '' : ` Beyond the ends of this chart: ${told.join(', ')}.`;
 }
 
 const MARGIN = { left: 10, right: 10, top: 8, bottom: 40 };

@@ -4,7 +4,6 @@ import type { Design } from '../../../design/definition.ts';
 import { inUnit, unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
-import type { FilmReport } from '../../../report/film/definition.ts';
 import type { AimReport, CutPoint } from '../../../report/film/limits.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
 import { followedSentence } from '../../../report/followed.ts';
@@ -19,11 +18,10 @@ interface Props {
   design: Design;
   sweep: Sweep<CutPoint>;
   aim: AimReport | undefined;
-  guidance: FilmReport['guidance'];
   system: System;
 }
 
-export function AimFor({ work, design, sweep, aim, guidance, system }: Props) {
+export function AimFor({ work, design, sweep, aim, system }: Props) {
   const { points } = sweep;
   if (points.length < 2) return null;
   const verdict = aim && aimVerdict(design, points, aim, system);
@@ -37,8 +35,6 @@ export function AimFor({ work, design, sweep, aim, guidance, system }: Props) {
       <p className="fine">
         As though every seat aimed at were cut to just that film, cold and centred; each point the steady state it warms
         to.
-        {guidance &&
-          ` Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)} of film as it runs, where surfaces are ground; finely lapped ones in clean oil run thinner.`}
       </p>
       <Charts design={design} sweep={sweep} target={verdict?.wanted?.target ?? null} system={system} />
     </section>

@@ -138,9 +138,7 @@ function RunParts({ work, design, run, fields, system }: PartsProps) {
           id: 'aim',
           title: 'Film to aim for',
           told: aimTold(verdict, system),
-          children: stale(
-            <AimFor work={work} design={of!} sweep={films} aim={aim} guidance={film!.guidance} system={system} />,
-          ),
+          children: stale(<AimFor work={work} design={of!} sweep={films} aim={aim} system={system} />),
         })),
         part(worked && clearances.points.length > 1, () => ({
           id: 'clearances',
@@ -257,6 +255,11 @@ function RunVerdict({
       more={MORE}
       busy={stale}
       stale={stale}
+      elsewhere={
+        <p>
+          <a href="#fit/sizes">The films wanted are set on Fit</a>
+        </p>
+      }
     >
       {film.backOff && !stale && (
         <p className="buttons">

@@ -1,0 +1,54 @@
+/** What Fit says first: three lines and what opens below them; and the room these take wherever the journal goes. */
+import type { Design } from '../../../design/definition.ts';
+import type { AngleWay, System } from '../../../design/units.ts';
+import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
+import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
+import { offHeadline } from '../../../report/fit/agreement.ts';
+import type { FitReport } from '../../../report/fit/definition.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
+import { nextLine, standsNow } from '../../../report/fit/now.ts';
+import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { landmarks, reachOf } from '../../pictures/journalMove.ts';
+import { pullText } from '../../pictures/SectionPull.tsx';
+
+export interface Told {
+  design: Design;
+  fit: FitReport;
+  system: System;
+  way: AngleWay;
+  /** seats that hold the nose pulled aside; null: it is let go */
+  holding: readonly string[] | null;
+  notAsRead: NotAsRead | null;
+}
+
+export function fitLines({ design, fit, system, way, holding, notAsRead }: Told) {
+  const plain = fitVerdict(design, fit, system, way);
+  const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
+  const { tone, headline, sentences } = behindReadings(measured, notAsRead);
+  const bare = headline === plain.headline;
+  // What nobody has read, or was read otherwise, is so on paper alone.
+  const paper = bare ? '' : partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';
+  // The first line tells what is so here; of the pair the relation is left.
+  const told = bare && plain.onlyNow && design.seats.some(({ film }) => film);
+  return {
+    tone,
+    now: `${paper}${standsNow(design, fit, system, holding)}`,
+    next: holding ? pullText(system) : nextLine(fit, system),
+    why: told ? offHeadline(design, fit, system) : headline,
+    rest: sentences.join(' '),
+  };
+}
+
+/** The longest that each line says with the journal anywhere it is moved to by hand, and with its nose pulled. */
+export function roomOf(told: Told) {
+  const { design, fit } = told;
+  const marks = landmarks(fit);
+  const lines = [...marks, ...reachOf(fit.position, marks)].map((position) => {
+    const there = { ...design, position };
+    return fitLines({ ...told, design: there, fit: fitOf(there), holding: null });
+  });
+  lines.push(fitLines({ ...told, holding: design.seats.map(({ name }) => name) }));
+  const longest = (of: 'now' | 'next' | 'why') =>
+    lines.reduce((long, line) => (line[of].length > long.length ? line[of] : long), '');
+  return { now: longest('now'), next: longest('next'), why: longest('why') };
+}
