@@ -27,14 +27,13 @@ import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { PairsDrawn } from './pairsDrawn.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
 import { cutParts, NO_STEP, type PlanInput, problemOf, type Room } from './problem.ts';
+import { seenAtTrial } from './seenAtTrial.ts';
 import { believed } from './trialReadings.ts';
 
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
 /** Where fewer draws than this count, they tell no spread. */
 const FEWEST = 20;
-/** So many pairs tell a spread to a fifteenth. */
-const MOST_TOUCHED = 120;
 
 export interface LeftAmount {
   /** place in the plan's rooms */
@@ -153,13 +152,12 @@ function shortSpread(
   amounts: readonly Pick<LeftAmount, 'room' | 'each'>[],
   likely: number,
 ): number | null {
-  const every = Math.ceil(pairs.length / MOST_TOUCHED);
+  // Of all of them: beside the doubt of the metal, of which it is the same along the axis, nothing else is told.
   const shorts = pairs.flatMap((pair, k) => {
-    if (k % every !== 0) return [];
     const problem = problemOf({ ...input, seats: pair });
     const taken = problem.rooms.map((_, room) => amounts.find((left) => left.room === room)?.each[k] ?? 0);
-    const [now, all] = [problem.input.seats, cutParts(problem, taken)].map((seats) => fit(seats, 0).firstPosition);
-    return now == null || all == null ? [] : [{ by: now - all, weight: weights[k]! }];
+    const [now, all] = [problem.input.seats, cutParts(problem, taken)].map((seats) => seenAtTrial(seats, 0)?.at);
+    return now === undefined || all === undefined ? [] : [{ by: now - all, weight: weights[k]! }];
   });
   const share = shorts.reduce((sum, { weight }) => sum + weight, 0);
   if (share === 0) return null;

@@ -73,6 +73,14 @@ describe.each([
     }
   });
 
+  it('the relation of the cones has one doubt, as what is short along the axis and as metal off the 45° cone', () => {
+    const { steps, standOff } = cut.remaining!;
+    expect(steps).toMatchObject([{ seat: 'steep', part: 'journal' }]);
+    const axial = steps[0]!.sigma / Math.sin(Math.PI / 4);
+    expect(Math.abs(standOff.sigma! / axial - 1)).toBeLessThan(0.005);
+    expect(Math.abs(last.relation!.after / axial - 1)).toBeLessThan(0.005);
+  });
+
   it('a cut adds the doubt of its dial to the film of its seat, and none to the others', () => {
     const { steps, sigmas } = cut.remaining!;
     const [step] = steps;
