@@ -58,7 +58,7 @@ describe.each([
       // about the most likely, as it is told: the mean of the pairs lies off it
       expect(film.off! ** 2).toBeCloseTo(film.sd ** 2 + (film.mean - film.likely!) ** 2, 12);
     }
-    const sentence = beliefSentences(design, belief, {}, 'metric')[0]!;
+    const sentence = beliefSentences(design, belief, 'metric')[0]!;
     for (const { name } of design.seats) expect(sentence).toContain(name);
   });
 

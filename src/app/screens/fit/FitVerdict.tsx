@@ -3,7 +3,9 @@ import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
-import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
+import type { BeliefReport } from '../../../report/belief/definition.ts';
+import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
+import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
@@ -23,17 +25,18 @@ interface Props {
   system: System;
   /** seats that hold the nose pulled aside; null: it is let go */
   holding: readonly string[] | null;
-  notAsRead: NotAsRead | null;
+  belief: BeliefReport | null;
 }
 
 /** ms between two things a screen reader is told. */
 const PACE = 1200;
 
-export function FitVerdict({ work, design, fit, system, holding, notAsRead }: Props) {
+export function FitVerdict({ work, design, fit, system, holding, belief }: Props) {
   const way = useAngles();
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
-  const { tone, headline, sentences } = behindReadings(measured, notAsRead);
+  const others = belief?.notAsRead ? '' : othersSentence(belief, fit, system);
+  const { tone, headline, sentences } = behindOthers(behindReadings(measured, belief?.notAsRead), others);
   const bare = headline === plain.headline;
   // What nobody has read, or was read otherwise, is so on paper alone.
   const paper = () => (partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ');
