@@ -46,6 +46,18 @@ export interface LeftAmount {
   doubted: number;
   /** the same of every pair drawn, in their order (m) */
   each: number[];
+  follows: Follows;
+}
+
+/** How an amount follows the films: for what they may be once more is known. */
+export interface Follows {
+  /** m: what would come off without its limit; most likely, and of every pair drawn */
+  need: number;
+  needs: number[];
+  /** what more of it for a metre more of each film */
+  gains: number[];
+  /** m: the most that may come off */
+  most: number;
 }
 
 export interface Left {
@@ -98,9 +110,8 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
     const { end, ...spreads } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
-    const ofEach = needsOf(each, films, gains, needs[room]!).map((need) =>
-      held[room] ? within(rooms[room]!, need) : need,
-    );
+    const wants = needsOf(each, films, gains, needs[room]!);
+    const ofEach = held[room] ? wants.map((need) => within(rooms[room]!, need)) : wants;
     const about = each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0);
     const sigma = held[room] ? Math.sqrt(about) : spreads.sigma;
     const then = at(end)[room]!;
@@ -114,6 +125,7 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
         safe,
         doubted: shares.indexOf(Math.max(...shares)),
         each: ofEach,
+        follows: { need: needs[room]!, needs: wants, gains, most: rooms[room]!.most },
       },
     ];
   });
