@@ -61,7 +61,7 @@ function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string
   if (!isReached(cut) && !cut.inTolerance) return 'No cut within these limits gives the films.';
   if (nothingToCut(cut)) return mustNotRun ? 'Nothing to cut, yet it must not run so.' : 'Nothing need be cut.';
   if (mustNotRun) return 'Cut nothing yet: it must not run so.';
-  if (cut.asTheyAre) return 'Right within tolerance already: it may be left so.';
+  if (cut.asTheyAre) return 'Right within tolerance already: the parts may be left uncut.';
   return offNow(cut, system);
 }
 

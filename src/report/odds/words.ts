@@ -96,7 +96,11 @@ function setSentence({ adjuster }: Design, report: OddsReport, system: System): 
   const { planned, best, inBand, position } = report;
   const works = `It works where every film is within its tolerance at some position of the journal${adjuster ? ', found with the adjuster' : ''}`;
   const set = planned ?? { inBand, position };
-  const where = planned ? 'set as the plan says' : 'left where it is';
+  // Cut tells the films of parts that are right already where it would set them.
+  const where =
+    planned || report.setBy === 'plan'
+      ? 'with the journal of every pair set as the plan says'
+      : 'with the journal of every pair left where it stands on Fit';
   const left = `${where} (${sidedText(set.position, system)}), ${timesText(set.inBand.all!)}`;
   return planned ? `${works}; ${left}; uncut, ${timesText(best.inBand.all!)}.` : `${works}; ${left}.`;
 }

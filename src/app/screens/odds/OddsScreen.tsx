@@ -95,7 +95,14 @@ function Told({ work }: { work: Work }) {
           {drawn && (
             <div className="pictures">
               <Cloud design={of} state={state} pairs={drawn.pairs} system={system} />
-              <FilmOdds design={of} state={state} films={drawn.films} system={system} />
+              <FilmOdds
+                design={of}
+                state={state}
+                films={drawn.films}
+                cut={which === 'planned'}
+                byPlan={which === 'planned' || report.setBy === 'plan'}
+                system={system}
+              />
             </div>
           )}
         </div>
@@ -198,7 +205,7 @@ function ownParts(
       title: 'Spreads of your own',
       short: 'Spreads',
       told: spreads === 0 ? 'none' : `${spreads} in the list`,
-      children: <Spreads work={work} />,
+      children: <Spreads work={work} effective={told?.report.effective} />,
     },
     {
       id: 'processes',
