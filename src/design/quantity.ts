@@ -35,7 +35,10 @@ const WRITTEN: Record<Quantity, Written> = {
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
   ratio: plain(''),
-  share: { ...plain(''), typed: (text, system) => plain('').typed(shareTyped(text), system) },
+  share: {
+    text: (value) => `${Number((100 * value).toPrecision(12))} %`,
+    typed: (text, system) => plain('').typed(shareTyped(text), system),
+  },
   count: plain(''),
   force: measured('force'),
   pressure: measured('pressure'),

@@ -141,11 +141,8 @@ function covarianceLaw(design: Design): Broken[] {
 }
 
 /** Every sentence that the screens tell of both. */
-export function oddsWords(design: Design, { odds, belief, fit }: Report, system: 'metric' | 'inch'): string[] {
-  return [
-    ...(odds ? wordsOfOdds(design, odds, system) : []),
-    ...(belief && fit ? wordsOfBelief(design, belief, fit, system) : []),
-  ];
+export function oddsWords(design: Design, { odds, belief }: Report, system: 'metric' | 'inch'): string[] {
+  return [...(odds ? wordsOfOdds(design, odds, system) : []), ...(belief ? wordsOfBelief(design, belief, system) : [])];
 }
 
 function wordsOfOdds(design: Design, odds: OddsReport, system: 'metric' | 'inch'): string[] {
@@ -161,17 +158,7 @@ function wordsOfOdds(design: Design, odds: OddsReport, system: 'metric' | 'inch'
   ];
 }
 
-const wordsOfBelief = (
-  design: Design,
-  belief: BeliefReport,
-  fit: NonNullable<Report['fit']>,
-  system: 'metric' | 'inch',
-) => [
-  ...beliefSentences(
-    design,
-    belief,
-    Object.fromEntries(fit.seats.map(({ name, leastFilm }) => [name, leastFilm])),
-    system,
-  ),
+const wordsOfBelief = (design: Design, belief: BeliefReport, system: 'metric' | 'inch') => [
+  ...beliefSentences(design, belief, system),
   ...offSentences(design, belief, system),
 ];

@@ -40,6 +40,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   const sized = (number: number) => (sides ? Math.abs(number) : number);
   const text = (number: number) => quantityText(at.quantity, sized(number), system, way);
   const rest = (number: number) => restingText(at.quantity, sized(number), system, way);
+  const own = value !== undefined && at.quantity === 'share' ? typedAs(work, path, value) : null;
   const below = value !== undefined && value < 0;
   const side = sides && { names: sides, below };
   return (
@@ -48,8 +49,8 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
         <div data-path={path} className="quantity">
           <TypedField
             id={id}
-            shown={value === undefined ? '' : text(value)}
-            resting={value === undefined ? '' : rest(value)}
+            shown={value === undefined ? '' : (own ?? text(value))}
+            resting={value === undefined ? '' : (own ?? rest(value))}
             about={`${about}.`}
             instead={holds === undefined ? undefined : rest(holds)}
             beside={at.quantity === 'angle' && value !== undefined ? taperText(value, way) : undefined}
@@ -79,6 +80,19 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   );
 }
 
+/** A chance is said in several ways, and nobody's is put into another's: 1 in 200 stays so. */
+const typedBy = new WeakMap<object, Map<string, { text: string; value: number }>>();
+
+function rememberTyped(work: object, path: string, typed: { text: string; value: number }): void {
+  typedBy.set(work, new Map([...(typedBy.get(work) ?? []), [path, typed]]));
+}
+
+/** The text the value there was typed as; null of another value. */
+function typedAs(work: object, path: string, value: number): string | null {
+  const typed = typedBy.get(work)?.get(path);
+  return typed?.value === value ? typed.text : null;
+}
+
 /** Takes what was typed, or keeps it in the field. A sign that is typed counts before the side that is chosen. */
 function take(
   work: ReturnType<typeof useWork>,
@@ -98,6 +112,7 @@ function take(
     hold({ text, why: inSystem(typed.message, system, at.quantity) });
     return;
   }
+  if (at.quantity === 'share') rememberTyped(work, path, { text: text.trim(), value: typed.value });
   const signed = /^\s*[+\-−]/.test(text);
   const value = below && !signed ? -typed.value : typed.value;
   // Typed as it is already: nothing to take, and what is assumed is so.

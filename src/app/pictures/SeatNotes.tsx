@@ -18,7 +18,10 @@ interface Props {
 
 export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
   const head = below ? size.height - at.notesEnd - 2 : 0;
-  const end = below ? head + 2 : at.notesEnd + 2;
+  const placed = placedNotes(notes, at, size, textWidth);
+  // Where nothing but what is known asks for a second line there is no row of its own for it.
+  const more = at.level === 'none' && placed.some(({ lines }) => lines[1] !== '') ? 17 : 0;
+  const end = below ? head + 2 : at.notesEnd + 2 + more;
   const outside = frame.outer * at.scale + 4;
   const knee = below
     ? Math.min(end - 12, Math.max(at.middle.y + outside, 0))
@@ -26,7 +29,7 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
   const beyond = (y: number) => (below ? y < knee : y > knee);
   return (
     <g>
-      {placedNotes(notes, at, size, textWidth).map(({ name, lines, x, at: seat }) => (
+      {placed.map(({ name, lines, x, at: seat }) => (
         <g key={name} className="note">
           <path
             d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${beyond(seat.y) ? `V${seat.y.toFixed(1)}` : ''}`}
@@ -35,7 +38,7 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
           <text x={x} y={head + NOTE + 6} fontSize={NOTE} textAnchor="middle">
             {lines[0]}
           </text>
-          {at.level !== 'none' && (
+          {lines[1] !== '' && (
             <text x={x} y={head + NOTE + 6 + 17} fontSize={SECOND} textAnchor="middle" className="second">
               {lines[1]}
             </text>

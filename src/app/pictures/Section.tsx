@@ -5,9 +5,9 @@
 
 import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
-import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
-import { isApart } from '../../report/belief/notAsRead.ts';
+import { filmTold, sayers } from '../../report/belief/filmTold.ts';
 import { micrometres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
@@ -176,11 +176,15 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
     const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
     // Where the angle has no room in the drawing it stands here.
     const drawnThere = !angle || angleOnScreen(angle, at, measures);
+    const told = drawn.pulled ? null : filmTold(belief ?? null, fit, seat.name, system);
     return {
       name: seat.name,
       film: drawn.pulled
         ? filmText(leastAround(drawn, i), system)
-        : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
+        : told?.drawn === null
+          ? told.text
+          : `${filmText(seat.leastFilm, system)}${told ? ' as drawn' : ''}`,
+      ...(told && told.drawn !== null && { said: `${sayers(belief!)} ${told.text}` }),
       taper:
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)
@@ -203,19 +207,9 @@ function leastAround(drawn: Drawn, seat: number): number | null {
   return millimetres(least);
 }
 
-/** How far a film may be other than it is drawn; of one that was read otherwise that is no matter of doubt. */
-const doubtOfDrawn = (film: number | null, believed: BeliefReport['films'][string] | undefined): number | undefined =>
-  film !== null && believed && !isApart(film - believed.mean, believed.sd) ? (believed.off ?? believed.sd) : undefined;
-
 /** Half sections looked at round a seat. */
 const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
-const filmText = (film: number | null, system: System, sd?: number) =>
-  film === null
-    ? 'apart'
-    : Math.abs(film) <= 1e-9
-      ? 'touches'
-      : sd === undefined
-        ? fineText(film, system)
-        : plusMinusText(film, sd, system);
+const filmText = (film: number | null, system: System) =>
+  film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system);

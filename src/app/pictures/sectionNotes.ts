@@ -12,6 +12,8 @@ export interface Note {
   name: string;
   film: string;
   taper: string;
+  /** what is known of the film, where the drawing has another: it stands in place of the taper */
+  said?: string;
   /** on the screen: what the leader points at */
   at: { x: number; y: number };
 }
@@ -37,8 +39,10 @@ export function placedNotes(
 ): PlacedNote[] {
   const seen = notes.filter(({ at }) => at.x >= 0 && at.x <= across).sort((a, b) => a.at.x - b.at.x);
   const room = (across - 2 * EDGE - SPACE * (seen.length - 1)) / seen.length;
-  const full = ({ name, film, taper }: Note): [string, string] => [`${name} ${film}`, level === 'none' ? '' : taper];
-  const short = ({ name, film }: Note): [string, string] => (level === 'none' ? [`${name} ${film}`, ''] : [name, film]);
+  const one = level === 'none';
+  const full = ({ name, film, taper, said = one ? '' : taper }: Note): [string, string] => [`${name} ${film}`, said];
+  const short = ({ name, film, said = '' }: Note): [string, string] =>
+    one || said !== '' ? [`${name} ${film}`, said] : [name, film];
   // Cut so that no two look alike.
   const own = shortNames(
     seen.map(({ name }) => name),
@@ -47,9 +51,8 @@ export function placedNotes(
   );
   const cut = (note: Note): [string, string] => {
     const named = { ...note, name: own[seen.indexOf(note)]! };
-    return level === 'none'
-      ? [fitted(short(named)[0], NOTE, room, width), '']
-      : [named.name, fitted(short(named)[1], SECOND, room, width)];
+    const [first, second] = short(named);
+    return [fitted(first, NOTE, room, width), fitted(second, SECOND, room, width)];
   };
   for (const linesOf of [full, short, cut]) {
     const labels = seen.map((note) => {

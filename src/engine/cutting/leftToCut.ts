@@ -27,14 +27,13 @@ import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { PairsDrawn } from './pairsDrawn.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
 import { cutParts, NO_STEP, type PlanInput, problemOf, type Room } from './problem.ts';
+import { seenAtTrial } from './seenAtTrial.ts';
 import { believed } from './trialReadings.ts';
 
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
 /** Where fewer draws than this count, they tell no spread. */
 const FEWEST = 20;
-/** So many pairs tell a spread to a fifteenth. */
-const MOST_TOUCHED = 120;
 
 export interface LeftAmount {
   /** place in the plan's rooms */
@@ -47,6 +46,18 @@ export interface LeftAmount {
   doubted: number;
   /** the same of every pair drawn, in their order (m) */
   each: number[];
+  follows: Follows;
+}
+
+/** How an amount follows the films: for what they may be once more is known. */
+export interface Follows {
+  /** m: what would come off without its limit; most likely, and of every pair drawn */
+  need: number;
+  needs: number[];
+  /** what more of it for a metre more of each film */
+  gains: number[];
+  /** m: the most that may come off */
+  most: number;
 }
 
 export interface Left {
@@ -99,9 +110,8 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
     const { end, ...spreads } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
-    const ofEach = needsOf(each, films, gains, needs[room]!).map((need) =>
-      held[room] ? within(rooms[room]!, need) : need,
-    );
+    const wants = needsOf(each, films, gains, needs[room]!);
+    const ofEach = held[room] ? wants.map((need) => within(rooms[room]!, need)) : wants;
     const about = each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0);
     const sigma = held[room] ? Math.sqrt(about) : spreads.sigma;
     const then = at(end)[room]!;
@@ -115,6 +125,7 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
         safe,
         doubted: shares.indexOf(Math.max(...shares)),
         each: ofEach,
+        follows: { need: needs[room]!, needs: wants, gains, most: rooms[room]!.most },
       },
     ];
   });
@@ -153,13 +164,12 @@ function shortSpread(
   amounts: readonly Pick<LeftAmount, 'room' | 'each'>[],
   likely: number,
 ): number | null {
-  const every = Math.ceil(pairs.length / MOST_TOUCHED);
+  // Of all of them: beside the doubt of the metal, of which it is the same along the axis, nothing else is told.
   const shorts = pairs.flatMap((pair, k) => {
-    if (k % every !== 0) return [];
     const problem = problemOf({ ...input, seats: pair });
     const taken = problem.rooms.map((_, room) => amounts.find((left) => left.room === room)?.each[k] ?? 0);
-    const [now, all] = [problem.input.seats, cutParts(problem, taken)].map((seats) => fit(seats, 0).firstPosition);
-    return now == null || all == null ? [] : [{ by: now - all, weight: weights[k]! }];
+    const [now, all] = [problem.input.seats, cutParts(problem, taken)].map((seats) => seenAtTrial(seats, 0)?.at);
+    return now === undefined || all === undefined ? [] : [{ by: now - all, weight: weights[k]! }];
   });
   const share = shorts.reduce((sum, { weight }) => sum + weight, 0);
   if (share === 0) return null;

@@ -133,6 +133,13 @@ function estimates(input: TrialInput, trials: readonly Trial[], before: FilmsBef
   return results;
 }
 
+/** What is believed after the last of them, whether it clashes or not. */
+export const estimateAfter = (
+  input: TrialInput,
+  trials: readonly Trial[],
+  before: FilmsBefore,
+): TrialResult | undefined => estimates(input, trials, before).at(-1);
+
 const unit = ({ seats }: TrialInput, of: (seat: number) => number) => seats.map((_, i) => of(i));
 
 /** The parts after what was taken before a trial. */

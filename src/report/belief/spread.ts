@@ -6,9 +6,11 @@
  * About the most likely, not about the mean of the pairs: it is the most likely that is told and planned with.
  */
 import type { Metres } from '../../design/dimension.ts';
+import { valuesOf } from '../../engine/belief/quantities.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import { filmsMore } from '../../engine/cutting/leftToCut.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import { believed } from '../../engine/cutting/trialReadings.ts';
 
 /** Where fewer pairs than this count, they tell no spread. */
 export const FEWEST_DRAWN = 20;
@@ -28,4 +30,22 @@ export function filmSpread(
   return parts.map((_, i) =>
     Math.sqrt(each.reduce((sum, { e, weight }) => sum + weight * (e[i]! - likely[i]!) ** 2, 0)),
   );
+}
+
+/**
+ * The same (m) of the axial relation of the first two seats that ask for a film: of one number, as it is of each pair,
+ * so that what the two films have in common counts once. Null too where some pair has no such relation.
+ */
+export function relationSpread(
+  parts: readonly SeatInput[],
+  likely: readonly number[],
+  { pairs, weights, effective }: PairsDrawn,
+  fewest = FEWEST_DRAWN,
+): number | null {
+  if (effective < fewest) return null;
+  const relationOf = (pair: readonly SeatInput[]) => valuesOf(pair, 0)[0] ?? null;
+  const about = relationOf(believed(parts, likely));
+  const each = pairs.map(relationOf);
+  if (about === null || each.includes(null)) return null;
+  return Math.sqrt(weights.reduce((sum, weight, k) => sum + weight * (each[k]! - about) ** 2, 0));
 }

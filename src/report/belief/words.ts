@@ -1,22 +1,15 @@
 /** What is believed of the parts, in a machinist's words. */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, fineText, type System } from '../../design/units.ts';
 import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
-import type { BeliefReport, BelievedFilm } from './definition.ts';
-import { isApart } from './notAsRead.ts';
-
-/** What is told of a film on every screen (mm): the most likely, and how far it may be off that. */
-const likelyOf = ({ likely, mean }: BelievedFilm) => likely ?? mean;
-const offOf = ({ off, sd }: BelievedFilm) => off ?? sd;
-
-/** Fewer pairs than this tell no spread: what was read at the trials hardly goes together. */
-const FEW = 50;
+import type { BeliefReport } from './definition.ts';
+import { type FilmTold, filmTold, isSettled, offOf, sayers } from './filmTold.ts';
 
 /** What is to be settled before any of it is believed. */
-function unsettled({ disagreeing, effective }: BeliefReport): string | null {
-  if (disagreeing.length > 0) return CONTRADICT;
-  return effective !== undefined && effective < FEW ? NOT_TOGETHER : null;
+function unsettled(belief: BeliefReport): string | null {
+  if (isSettled(belief)) return null;
+  return belief.disagreeing.length > 0 ? CONTRADICT : NOT_TOGETHER;
 }
 
 const CONTRADICT =
@@ -24,71 +17,62 @@ const CONTRADICT =
 const NOT_TOGETHER = 'What was read and what came off do not go together: see Cut, before any of it is believed.';
 
 /** The films as believed, which seat touches first, and what nobody has read; with the films as they are drawn. */
-export function beliefSentences(
-  design: Design,
-  belief: BeliefReport,
-  drawn: Record<string, number | null>,
-  system: System,
-): string[] {
+export function beliefSentences(design: Design, belief: BeliefReport, system: System): string[] {
   const before = unsettled(belief);
   if (before !== null) return [before];
-  return [filmsSentence(design, belief, drawn, system), firstSentence(belief), assumedSentence(belief)].filter(
+  return [filmsSentence(design, belief, system), firstSentence(belief), assumedSentence(belief)].filter(
     (sentence) => sentence !== '',
   );
 }
 
-/** How far films that are told elsewhere may be off, by how well the parts are known. */
+/** How far films that are told elsewhere may be off, by how well the parts are known; and what they are instead. */
 export function offSentences(design: Design, belief: BeliefReport, system: System): string[] {
   const before = unsettled(belief);
   if (before !== null) return [before];
-  const off = design.seats.flatMap(({ name }) => {
-    const film = belief.films[name];
-    return film ? [`${name} ${fineText(COVER * offOf(film), system)}`] : [];
-  });
-  // What is told elsewhere is of other parts than were read or tried: how far it is off is no matter of doubt.
-  if (belief.notAsRead === 'other' || isOther(design, belief))
-    return [
-      `By all that was read the films here are ${listed(
-        design.seats.flatMap(({ name }) => {
-          const film = belief.films[name];
-          return film ? [`${name} ${plusMinusText(likelyOf(film), offOf(film), system)}`] : [];
-        }),
-      )} (19 times in 20), and not those told here.`,
-      assumedSentence(belief),
-    ].filter((sentence) => sentence !== '');
-  const told =
-    off.length === 0
-      ? ''
-      : `By how well the parts are known the films told here may be off, either way, by: ${listed(off)} (19 times in 20).`;
-  return [told, assumedSentence(belief)].filter((sentence) => sentence !== '');
+  const films = toldFilms(design, belief, system);
+  return [
+    films.length === 0 ? '' : films.some(({ drawn }) => drawn !== null) ? shiftSentence(films) : offSentence(films),
+    assumedSentence(belief),
+  ].filter((sentence) => sentence !== '');
+
+  function shiftSentence(films: readonly Told[]) {
+    const drawn = films.map((film) => `${film.name} ${fineText(film.here, system)}`);
+    return `Where the journal is set the films are, as drawn, ${listed(drawn)}, and by that all here goes; ${sayers(belief)} ${textsOf(films)} (19 times in 20).`;
+  }
+
+  function offSentence(films: readonly Told[]) {
+    const off = films.map(({ name }) => `${name} ${fineText(COVER * offOf(belief.films[name]!), system)}`);
+    return `By how well the parts are known the films told here may be off, either way, by: ${listed(off)} (19 times in 20).`;
+  }
 }
 
-/** Whether the films of the design as it is drawn are others than what was read, and tried, tells. */
-const isOther = (design: Design, { films }: BeliefReport): boolean =>
-  fitOf(design).seats.some(({ name, leastFilm }) => {
-    const believed = films[name];
-    return leastFilm !== null && believed ? isApart(leastFilm - likelyOf(believed), offOf(believed)) : false;
-  });
+interface Told extends FilmTold {
+  name: string;
+  /** mm, as it is drawn */
+  here: number;
+}
 
-function filmsSentence(
-  { seats, readings = [] }: Design,
-  { films }: BeliefReport,
-  drawn: Record<string, number | null>,
-  system: System,
-): string {
-  const told = seats.flatMap(({ name }) => {
-    const film = films[name];
-    return film ? [{ name, film, text: `${name} ${plusMinusText(likelyOf(film), offOf(film), system)}` }] : [];
+/** Every film of which something is known, in the order of the design. */
+function toldFilms(design: Design, belief: BeliefReport, system: System): Told[] {
+  const fit = fitOf(design);
+  return fit.seats.flatMap(({ name, leastFilm }) => {
+    const film = filmTold(belief, fit, name, system);
+    return film ? [{ ...film, name, here: leastFilm! }] : [];
   });
-  if (told.length === 0) return '';
-  const apart = told.filter(
-    ({ name, film }) => drawn[name] != null && isApart(drawn[name]! - likelyOf(film), offOf(film)),
-  );
+}
+
+const textsOf = (films: readonly Told[]) => listed(films.map(({ name, text }) => `${name} ${text}`));
+
+function filmsSentence(design: Design, belief: BeliefReport, system: System): string {
+  const films = toldFilms(design, belief, system);
+  if (films.length === 0) return '';
+  const others = films.filter(({ drawn }) => drawn !== null);
+  const drawn = others.map(({ name, here }) => `the ${name} film is ${fineText(here, system)}`);
   const note =
-    apart.length === 0
+    others.length === 0
       ? ''
-      : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}${readings.length > 0 ? ', until Measure’s shapes are used' : ''}`;
-  return `By all that was read the films here are ${listed(told.map(({ text }) => text))} (19 times in 20)${note}.`;
+      : `; as drawn here ${listed(drawn)}${(design.readings ?? []).length > 0 ? ', until Measure’s shapes are used' : ''}`;
+  return `By all that was read the films here are ${textsOf(films)} (19 times in 20)${note}.`;
 }
 
 function firstSentence({ first }: BeliefReport): string {

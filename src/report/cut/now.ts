@@ -1,12 +1,12 @@
 /** What is to be done at the machine now, in a few words: the first line a person reads, before any why. */
 import { fineText, type System } from '../../design/units.ts';
+import { lookBefore } from './advice.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
-import { isUnsure, leftOf } from './left.ts';
+import { leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
-import { surerWays } from './worthText.ts';
 
 /** What else is known that speaks against cutting. */
 export interface Against {
@@ -16,8 +16,6 @@ export interface Against {
   mustNotRun: boolean;
 }
 
-/** Of what is most likely left. */
-const SLIVER = 0.2;
 /** Surfaces named one by one; of more only how many. */
 const FEW = 2;
 
@@ -29,24 +27,22 @@ export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system:
   const last = cut.trials?.[cut.trials.length - 1];
   if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
     return 'Trial and parts do not go together: take nothing.';
-  if (cut.remaining) return leftNow(cut.remaining, cut.worth, system);
+  if (cut.remaining) return leftNow(cut, cut.remaining, system);
   return plannedNow(cut, mustNotRun, system);
 }
 
 /** With what would tell more, where that is not just to try again after what is safe. */
-function leftNow(remaining: NonNullable<CutReport['remaining']>, worth: CutReport['worth'], system: System): string {
+function leftNow(cut: CutReport, remaining: NonNullable<CutReport['remaining']>, system: System): string {
   const left = leftOf(remaining, system);
   if (left.length === 0)
     return remaining.feasible || remaining.inTolerance
       ? 'Nothing is left to cut.'
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  const [best] = worth ? surerWays(worth, system) : [];
-  if (safe.length === 0) return `Take nothing yet: first ${best ? best.doing : 'try it again'}.`;
-  // A sliver is not worth a set-up of its own where a look tells as much.
-  if (best && left.every(({ share }) => share < SLIVER))
-    return `Safe now: ${listed(safe.map((one) => one.safe))}; first ${best.doing}.`;
-  const then = left.some(isUnsure) ? ', then try again' : '';
+  const look = lookBefore(cut, system);
+  if (safe.length === 0) return `Take nothing yet: first ${look?.doing ?? 'try it again'}.`;
+  if (look?.when === 'first') return `Safe now: ${listed(safe.map((one) => one.safe))}; first ${look.doing}.`;
+  const then = look ? ', then try again' : '';
   return safe.length > FEW
     ? `Safe to take now: something off ${safe.length} surfaces${then}.`
     : `Safe to take now: ${safe.map((one) => one.safe).join('; ')}${then}.`;
@@ -65,7 +61,7 @@ function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string
   if (!isReached(cut) && !cut.inTolerance) return 'No cut within these limits gives the films.';
   if (nothingToCut(cut)) return mustNotRun ? 'Nothing to cut, yet it must not run so.' : 'Nothing need be cut.';
   if (mustNotRun) return 'Cut nothing yet: it must not run so.';
-  if (cut.asTheyAre) return 'Right within tolerance already: it may be left so.';
+  if (cut.asTheyAre) return 'Right within tolerance already: the parts may be left uncut.';
   return offNow(cut, system);
 }
 

@@ -3,11 +3,10 @@
  * for a film. Its standard uncertainty before and after, over pairs drawn as all that was known then allows.
  */
 import type { Design } from '../../design/definition.ts';
-import { valuesOf } from '../../engine/belief/quantities.ts';
-import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
-import { pairsAfter } from '../belief/believed.ts';
+import { believedOf, pairsAfter, toldByTrials } from '../belief/believed.ts';
+import { relationSpread } from '../belief/spread.ts';
 import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 
@@ -23,7 +22,7 @@ export function surerByTrials(design: Design, input: PlanInput, trials: readonly
   const from = Math.max(0, trials.length - TOLD_SURER);
   // As many pairs for each, so that what a trial was told to do stays so when others follow.
   const known = Array.from({ length: trials.length - from + 1 }, (_, k) =>
-    spreadOf(pairsAfter(design, input, trials.slice(0, from + k))),
+    spreadAfter(design, input, trials.slice(0, from + k)),
   );
   return trials.map((_, k) => {
     const [before, after] = k < from ? [null, null] : [known[k - from]!, known[k - from + 1]!];
@@ -31,11 +30,11 @@ export function surerByTrials(design: Design, input: PlanInput, trials: readonly
   });
 }
 
-/** Standard deviation (m). */
-function spreadOf({ pairs, weights, effective }: PairsDrawn): number | null {
-  if (effective < FEWEST) return null;
-  const values = pairs.map((pair) => valuesOf(pair, 0)[0] ?? null);
-  if (values.includes(null)) return null;
-  const mean = weights.reduce((sum, weight, k) => sum + weight * values[k]!, 0);
-  return Math.sqrt(weights.reduce((sum, weight, k) => sum + weight * (values[k]! - mean) ** 2, 0));
+/** m, about the most likely, as the metal is told that follows from it. */
+function spreadAfter(design: Design, input: PlanInput, trials: readonly Trial[]): number | null {
+  const last = toldByTrials(design, input, trials).at(-1);
+  if (last && last.status !== 'updated') return null;
+  const films = believedOf(design).films.mean.slice(0, input.seats.length);
+  const { parts, films: likely } = last ?? { parts: input.seats, films };
+  return relationSpread(parts, likely, pairsAfter(design, input, trials), FEWEST);
 }

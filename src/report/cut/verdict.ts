@@ -120,7 +120,7 @@ function leaveSentence(design: Design, { asTheyAre }: CutReport, system: System)
     ),
   );
   return [
-    `As ${partsAre(design)} every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${films}): it may be left so.`,
+    `As ${partsAre(design)} every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${films}): the parts may be left uncut, since a cut only brings the films nearer to what is wanted.`,
   ];
 }
 

@@ -3,7 +3,9 @@ import type { Design } from '../../design/definition.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { LeftAmount } from '../../engine/cutting/leftToCut.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import { NO_STEP } from '../../engine/cutting/problem.ts';
 import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
+import { estimateAfter, type Trial } from '../../engine/cutting/trial.ts';
 import { type Foreseen, spreadOnceKnown } from '../../engine/cutting/worthKnowing.ts';
 import type { Reading } from '../../engine/gauging/reading.ts';
 import { predict, seeksProfile } from '../../engine/gauging/readings/index.ts';
@@ -15,7 +17,7 @@ import { indicatorOf } from '../play/toPlay.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { INDICATOR_SIGMA, standOffSigma, takenSigma } from './metalDoubt.ts';
-import { BLUE, type Cut } from './toCut.ts';
+import { BLUE, type Cut, orNull, toPlanInput, toTrials } from './toCut.ts';
 import type { LeftNow } from './trialSection.ts';
 
 /** m: what a diameter is read to where nothing says otherwise. @source practice */
@@ -29,8 +31,11 @@ const CLEAR = [1e-5, 4e-5, 1.2e-4];
 const MOST_READINGS = 8;
 /** Where fewer of the pairs count, they tell no worth. */
 const FEWEST = 50;
-/** So many pairs tell a spread to a twentieth. */
-const MOST_PAIRS = 400;
+/** Of the pairs one in so many is read by gauges, and one in so many shaken, which costs far more, to find the best. */
+const READ = 3;
+const SHAKEN = 9;
+/** What the best of them leaves is told after so many readings that may come, each worked out as it will be then. */
+const TRIED = 16;
 
 type Worth = NonNullable<CutReport['worth']>;
 type Told = Pick<Foreseen, 'reads' | 'sees'> | null;
@@ -44,27 +49,65 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
   const most = surfaces.reduce<LeftAmount | null>((a, b) => (a === null || b.sigma > a.sigma ? b : a), null);
   const of = most && plan.rooms[most.room]!.of;
   if (!most || of?.kind !== 'surface' || millimetres(most.sigma) < NOTHING) return {};
-  const foresee = foreseeing(now.known.drawn, most.each);
+  const foresee = foreseeing(now.known.drawn, most.follows.needs);
   const blue = metres(design.print?.thickness ?? BLUE);
   const trial = foresee((pair) => trialOf(pair, blue));
+  const after = afterOf(design, cut, now, most);
+  const standOff = metres(standOffSigma(cut));
   return {
     worth: {
       seat: design.seats[of.seat]!.name,
       part: of.part,
       sigma: millimetres(most.sigma),
       cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
-      trial: isAllowed(trial) ? millimetres(spreadOnceKnown(trial, [metres(standOffSigma(cut))])) : null,
-      reading: bestReading(design, foresee, isAllowed(trial) ? Math.max(...trial.map(({ reads }) => reads[0]!)) : null),
+      trial: isAllowed(trial)
+        ? orNull(
+            spreadOnceKnown(trial, [standOff], {
+              truths: TRIED,
+              after: ([value], sees) =>
+                after.trial({ standOff: { value: value!, sigma: standOff }, blue: blueOf(sees) }),
+            }),
+          )
+        : null,
+      reading: bestReading(
+        design,
+        foresee,
+        after,
+        isAllowed(trial) ? Math.max(...trial.map(({ reads }) => reads[0]!)) : null,
+      ),
+    },
+  };
+}
+
+/** What would most likely come off after a trial more, or a reading of the bench more: as it will be worked out then. */
+interface After {
+  trial(more: Omit<Trial, 'taken' | 'thickness'>): number | null;
+  reading(reading: Reading): number | null;
+}
+
+function afterOf(design: Design, cut: Cut, { known }: LeftNow, { follows }: LeftAmount): After {
+  const thickness = metres(design.print?.thickness ?? BLUE);
+  const toldBy = (of: Design, more: readonly Trial[]): number | null => {
+    const trials = [...toTrials(of, cut), ...more];
+    const { films } = believedOf(of);
+    const last = trials.length === 0 ? undefined : estimateAfter(toPlanInput(of, cut), trials, films);
+    if (last && last.status !== 'updated') return null;
+    const likely = last?.films ?? films.mean;
+    const amount = follows.gains.reduce((sum, g, i) => sum + g * (likely[i]! - known.films[i]!), follows.need);
+    return amount < NO_STEP || amount > follows.most - NO_STEP ? null : amount;
+  };
+  return {
+    trial: (more) => toldBy(design, [{ ...more, taken: [], thickness }]),
+    reading: (reading) => {
+      const entry = { ...fromReading(design, reading), after: doneSoFar(design) };
+      return toldBy({ ...design, readings: [...(design.readings ?? []), entry] }, []);
     },
   };
 }
 
 /** Of some of the pairs drawn, evenly taken: what each would tell. */
 function foreseeing({ pairs, weights }: PairsDrawn, amounts: readonly number[]): Foresee {
-  const every = Math.ceil(pairs.length / MOST_PAIRS);
-  const taken = pairs.flatMap((pair, k) =>
-    k % every === 0 ? [{ pair, weight: weights[k]!, amount: amounts[k]! }] : [],
-  );
+  const taken = pairs.map((pair, k) => ({ pair, weight: weights[k]!, amount: amounts[k]! }));
   return (tell, share = 1) => {
     const some = taken.filter((_, k) => k % share === 0);
     const all = some.reduce((sum, { weight }) => sum + weight, 0);
@@ -84,30 +127,38 @@ function trialOf(pair: readonly SeatInput[], blue: number): Told {
   return seen && { reads: [seen.at], sees: seen.prints.map((does) => (does ? 'x' : 'o')).join('') };
 }
 
+const blueOf = (sees: string) => [...sees].map((does, seat) => ({ seat, prints: does === 'x' }));
+
 /** @param touch the farthest toward the nose that any pair touches first (m); null where some never touch */
-function bestReading(design: Design, foresee: Foresee, touch: number | null): Worth['reading'] {
+function bestReading(design: Design, foresee: Foresee, after: After, touch: number | null): Worth['reading'] {
   const all = [...candidates(design), ...(touch === null ? [] : shakesBeyond(design, touch))];
+  const seenOf = (reading: Reading, share: number) =>
+    foresee((pair) => {
+      const { value } = predict(reading, pair);
+      return value === null ? null : { reads: [value], sees: '' };
+    }, share);
   const tried = all.flatMap(({ reading, again }) => {
-    const seen = foresee(
-      (pair) => {
-        const { value } = predict(reading, pair);
-        return value === null ? null : { reads: [value], sees: '' };
-      },
-      // A shake costs far more to tell than a diameter.
-      reading.kind === 'shake' ? 3 : 1,
-    );
+    const seen = seenOf(reading, reading.kind === 'shake' ? SHAKEN : READ);
     if (!isAllowed(seen)) return [];
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
-    return [{ reading: { ...reading, value }, again, sigma: spreadOnceKnown(seen, [reading.sigma]) }];
+    return [{ reading: { ...reading, value }, again, sigma: spreadOnceKnown(seen, [reading.sigma])! }];
   });
   const best = tried.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.sigma < a.sigma ? b : a), null);
-  return (
-    best && {
-      reading: { ...fromReading(design, best.reading), after: doneSoFar(design) },
-      again: best.again,
-      sigma: millimetres(best.sigma),
-    }
-  );
+  if (!best) return null;
+  const { reading, again } = best;
+  // Which is best is told by the pairs alone; what it is worth as it will be told then.
+  const sigma = spreadOnceKnown(seenOf(reading, READ), [reading.sigma], {
+    truths: TRIED,
+    after: ([value]) => {
+      const read = { ...reading, value: value! };
+      return read.kind === 'shake' ? after.trial({ shake: read }) : after.reading(read);
+    },
+  });
+  return {
+    reading: { ...fromReading(design, reading), after: doneSoFar(design) },
+    again,
+    sigma: millimetres(sigma ?? best.sigma),
+  };
 }
 
 interface Candidate {

@@ -18,12 +18,14 @@ export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: Syste
   return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
 }
 
-interface Way {
+export interface Way {
   /** mm: what it leaves of the doubt */
   sd: number;
   /** as a thing that would do so, and as what is to be done */
   text: string;
   doing: string;
+  /** null: a trial */
+  reading: Advised | null;
 }
 
 /** What makes it surer by much, the best first. */
@@ -31,9 +33,23 @@ export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['wort
   [
     ...(trial === null
       ? []
-      : [{ sd: trial, text: 'a trial assembly with its blue looked at', doing: 'try it again and look at the blue' }]),
+      : [
+          {
+            sd: trial,
+            text: 'a trial assembly with its blue looked at',
+            doing: 'try it again and look at the blue',
+            reading: null,
+          },
+        ]),
     ...(reading
-      ? [{ sd: reading.sigma, text: readingText(reading, system), doing: `read ${readingName(reading, system)}` }]
+      ? [
+          {
+            sd: reading.sigma,
+            text: readingText(reading, system),
+            doing: `read ${readingName(reading, system)}`,
+            reading,
+          },
+        ]
       : []),
   ]
     .filter(({ sd }) => sd < WORTH_DOING * sigma)

@@ -193,6 +193,13 @@ export const oddsReport = z.strictObject({
     .check(z.meta({ description: 'Numbers that nobody has read: taken as drawn, and how surely' })),
   ...state,
   ...matters,
+  setBy: z.optional(
+    z
+      .enum(['plan'])
+      .check(
+        z.meta({ description: 'Nothing is left to cut: the position is that of the plan, as `cut.remaining` has it' }),
+      ),
+  ),
   planned: z.optional(
     z
       .strictObject({ ...state, ...matters })

@@ -21,3 +21,7 @@ const FEWEST = 100;
 
 /** How far the limits of a chance of one half lie off, where so many pairs count: the same turned round. */
 export const accuracyOf = (pairs: number): number => Z95 / (2 * Math.sqrt(pairs + Z95 ** 2));
+
+/** What accuracy the trials leave to be had, however many pairs are drawn. */
+export const reachableText = (effective: number): string =>
+  `By the pairs that go with the trials, as much as ${Math.round(effective)} tell, a chance near one half is known to ± ${Number((100 * accuracyOf(effective)).toPrecision(2))} % at best, whatever is asked here: more readings make it surer, not more draws.`;

@@ -52,14 +52,15 @@ export const chanceOf = ({ planned, best }: OddsReport) => (planned ?? { best })
 export const isTold = (report: OddsReport | null): report is OddsReport =>
   report !== null && !(report.effective !== undefined && report.effective < FEW);
 
-export function oddsVerdict(design: Design, report: OddsReport | null, system: System): OddsVerdict {
+/** `look`: what Cut says is to be looked at before metal comes off (cut/advice.ts); no other advice is given then. */
+export function oddsVerdict(design: Design, report: OddsReport | null, system: System, look = ''): OddsVerdict {
   if (!isTold(report)) return { tone: 'stop', headline: NO_PAIRS, sentences: [] };
   const chance = chanceOf(report);
   const wanted = isWanted(design);
   const verdict: OddsVerdict = {
     tone: !wanted ? 'plain' : chance >= GOOD ? 'good' : chance < BAD ? 'stop' : 'mend',
     headline: wanted
-      ? headline(design, report)
+      ? headline(design, report, look !== '')
       : 'No film is wanted of any seat, so nothing says when this pair works.',
     sentences: [
       ...(wanted ? [setSentence(design, report, system)] : ['Say on Fit what film each seat should have.']),
@@ -67,14 +68,17 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       basisSentence(design, report, system),
       reachedSentence(design, report),
       ...(wanted
-        ? [readSentence(report.planned ?? report, report.planned !== undefined, chance), gainSentence(report)]
+        ? [
+            readSentence(report.planned ?? report, report.planned !== undefined, chance, look !== ''),
+            gainSentence(report),
+          ]
         : []),
     ].filter((sentence) => sentence !== ''),
   };
   return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
 }
 
-function headline({ cut }: Design, report: OddsReport): string {
+function headline({ cut }: Design, report: OddsReport, looks: boolean): string {
   const { planned, trialFirst, best } = report;
   if (!planned) return `As the parts are now this pair works ${timesText(best.inBand.all!)}.`;
   const again = (cut?.trials ?? []).some(({ inShapes }) => !inShapes);
@@ -84,7 +88,7 @@ function headline({ cut }: Design, report: OddsReport): string {
   const trial = `${again ? 'another' : 'a'} trial assembly`;
   return gain > WORTH
     ? `${now}; ${trial} first makes it about ${timesText(trialFirst.share, planned.best.inBand.all!)} (${percentsText(trialFirst)}, of ${trialFirst.trials} tried).`
-    : `${now}; ${trial} before it would hardly change that: try it after.`;
+    : `${now}; ${trial} before it would ${looks ? 'by itself ' : ''}hardly change that${looks ? '' : ': try it after'}.`;
 }
 
 /** What "works" means, and how it stands without choosing the position, or without the cut. */
@@ -92,7 +96,11 @@ function setSentence({ adjuster }: Design, report: OddsReport, system: System): 
   const { planned, best, inBand, position } = report;
   const works = `It works where every film is within its tolerance at some position of the journal${adjuster ? ', found with the adjuster' : ''}`;
   const set = planned ?? { inBand, position };
-  const where = planned ? 'set as the plan says' : 'left where it is';
+  // Cut tells the films of parts that are right already where it would set them.
+  const where =
+    planned || report.setBy === 'plan'
+      ? 'with the journal of every pair set as the plan says'
+      : 'with the journal of every pair left where it stands on Fit';
   const left = `${where} (${sidedText(set.position, system)}), ${timesText(set.inBand.all!)}`;
   return planned ? `${works}; ${left}; uncut, ${timesText(best.inBand.all!)}.` : `${works}; ${left}.`;
 }
@@ -124,12 +132,14 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
 /**
  * What to read first of all that nobody has read, and what all of it would make of the chance; empty where all is.
  * `planned`: whether it is of the pair cut as planned; `chance`: the one told beside it, which gains add to (they were
- * found with pairs of their own, whose chance differs from it by the luck of the draw).
+ * found with pairs of their own, whose chance differs from it by the luck of the draw). `advised`: something else is
+ * advised already, so that it is told as what it would bring alone.
  */
 export function readSentence(
   { reads = [] }: Pick<MattersReport, 'reads'>,
   planned = false,
   chance: number | undefined = undefined,
+  advised = false,
 ): string {
   const single = reads.filter(({ surfaces }) => surfaces.length === 1);
   const [best] = [...single].sort((a, b) => b.gain - a.gain);
@@ -143,10 +153,10 @@ export function readSentence(
   const every = all && `all ${all.surfaces.length} surfaces`;
   if (isWorth(best)) {
     const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${after(all)}` : '';
-    return `Measure first ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best)}${more}.`;
+    return `${advised ? 'Were it measured,' : 'Measure first'} ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best)}${more}.`;
   }
   if (all && isWorth(all))
-    return `Measure ${every} that are known from the drawing alone: ${then(all)}; one of them by itself hardly changes it.`;
+    return `${advised ? 'Were they measured,' : 'Measure'} ${every} that are known from the drawing alone: ${then(all)}; one of them by itself hardly changes it.`;
   return `To measure what is known from the drawing alone would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
 }
 

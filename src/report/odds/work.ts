@@ -8,9 +8,10 @@ import { blocksOf, oddsRun } from '../../engine/odds/odds.ts';
 import { together } from '../../engine/odds/tally.ts';
 import { notAsReadSection } from '../belief/believed.ts';
 import { assumedSection } from '../belief/section.ts';
+import { millimetres } from '../convert.ts';
 import type { OddsReport, StateReport } from './definition.ts';
 import { drawCount } from './drawCount.ts';
-import { type Start, type State, startOf } from './drawn.ts';
+import { questionOf, type Start, type State, startOf } from './drawn.ts';
 import { holdReport } from './hold.ts';
 import { mattersOf, NO_MATTERS } from './matters.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
@@ -43,16 +44,19 @@ export function* oddsWork(given: Design, inFull = true): Generator<OddsSoFar, Od
   if (!start) return null;
   const draws = drawCount(given);
   const seed = given.odds?.seed ?? defaultAt('odds.seed');
-  const { design, now } = start;
-  const head = headOf(start, draws, seed);
+  const { design } = start;
+  const planning = planningOf(start);
+  const planned = planning && plannedState(start, planning);
+  // Where trials leave nothing to cut, Cut tells the films at its position, and so are they told here.
+  const settled = planning && !planned && start.trials.length > 0;
+  const now = settled ? { ...start.now, question: questionOf(design, millimetres(planning.plan.position)) } : start.now;
+  const head = { ...headOf(start, draws, seed), ...(settled && { setBy: 'plan' as const }) };
   let report: OddsReport | null = null;
   const found = yield* drawnState(design, now, { draws, seed }, function* (state, done, of, pictures) {
     report = { ...head, ...state, ...NO_MATTERS };
     yield { stage: 'now', done, of, report, ...(pictures && { pictures: { now: pictures } }) };
   });
   if (!found) return null;
-  const planning = planningOf(start);
-  const planned = planning && plannedState(start, planning);
   let told: OddsReport = { ...head, ...found, ...NO_MATTERS };
   if (planned) {
     const then = yield* drawnState(design, planned, { draws, seed }, function* (state, done, of, pictures) {

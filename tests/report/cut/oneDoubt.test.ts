@@ -58,7 +58,7 @@ describe.each([
       // about the most likely, as it is told: the mean of the pairs lies off it
       expect(film.off! ** 2).toBeCloseTo(film.sd ** 2 + (film.mean - film.likely!) ** 2, 12);
     }
-    const sentence = beliefSentences(design, belief, {}, 'metric')[0]!;
+    const sentence = beliefSentences(design, belief, 'metric')[0]!;
     for (const { name } of design.seats) expect(sentence).toContain(name);
   });
 
@@ -71,6 +71,14 @@ describe.each([
       const about = Math.hypot(then.sd, then.mean - cut.remaining!.films[name]!);
       expect(Math.abs(cut.remaining!.sigmas![name]! / about - 1)).toBeLessThan(SAMPLED);
     }
+  });
+
+  it('the relation of the cones has one doubt, as what is short along the axis and as metal off the 45° cone', () => {
+    const { steps, standOff } = cut.remaining!;
+    expect(steps).toMatchObject([{ seat: 'steep', part: 'journal' }]);
+    const axial = steps[0]!.sigma / Math.sin(Math.PI / 4);
+    expect(Math.abs(standOff.sigma! / axial - 1)).toBeLessThan(0.005);
+    expect(Math.abs(last.relation!.after / axial - 1)).toBeLessThan(0.005);
   });
 
   it('a cut adds the doubt of its dial to the film of its seat, and none to the others', () => {

@@ -96,7 +96,7 @@ describe('a pair that would do as it is', () => {
     expect(cut.steps).toHaveLength(1);
     expect(within(near, cut.asTheyAre!.position)).toBe(true);
     expect(cutVerdict(near, cut, 'metric').sentences[0]).toMatch(
-      /^As drawn every film is within its tolerance already.*it may be left so\.$/,
+      /^As drawn every film is within its tolerance already.*the parts may be left uncut, since a cut only brings the films nearer to what is wanted\.$/,
     );
   });
 });

@@ -8,6 +8,7 @@ import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { leftShown } from '../../../report/cut/leftShown.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
@@ -38,6 +39,7 @@ import { Steps } from './Steps.tsx';
 import { StockCloseUp } from './StockCloseUp.tsx';
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
+import { TakeSafe } from './TakeSafe.tsx';
 import { ToTheTrial } from './ToTheTrial.tsx';
 import { isClashing, Trials } from './Trials.tsx';
 import { UnwrittenMetal } from './UnwrittenMetal.tsx';
@@ -126,7 +128,7 @@ function Plan({ work }: { work: Work }) {
 const MORE = 'Why, and how sure';
 
 /** `waits`: that it is not known yet how it runs, said where the next step will stand, so that nothing jumps. */
-function CutVerdict({ work, design, cut, running, system, guessed, waits }: Planned & { waits: ReactNode }) {
+function CutVerdict({ work, design, stale, cut, running, system, guessed, waits }: Planned & { waits: ReactNode }) {
   const way = useAngles();
   const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
     'seats',
@@ -137,7 +139,14 @@ function CutVerdict({ work, design, cut, running, system, guessed, waits }: Plan
   const tries = !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
-      {tries ? <ToTheTrial work={work} cut={cut} /> : waits}
+      {tries ? (
+        <>
+          <ToTheTrial work={work} cut={cut} />
+          <TakeSafe work={work} cut={cut} stale={stale} system={system} />
+        </>
+      ) : (
+        waits
+      )}
     </ShortVerdict>
   );
 }
@@ -159,14 +168,17 @@ function Told({ planned }: { planned: Planned }) {
   // It stands first then.
   const forbidden = isForbidden(running);
   const waiting = isUnknown(running) && running.fault === null;
-  const pictured = !loose && !cut.remaining;
+  // What trials leave is drawn of the parts as they are believed; the plan before them stands in a part of its own.
+  const left = useMemo(() => leftShown(design, cut), [design, cut]);
+  const shown = { ...planned, ...(left ?? {}) };
+  const pictured = !loose && (!cut.remaining || (left !== null && left.cut.steps.length + left.cut.faces.length > 0));
   return (
     <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
       <div className="in-sight">
         <UnwrittenMetal work={work} />
         {forbidden && !waiting && !loose && runs}
         <CutVerdict {...planned} waits={waiting && !loose && runs} />
-        {pictured && <Pictures {...planned} close={wide} />}
+        {pictured && <Pictures {...shown} close={wide} />}
       </div>
       <div className="beside">
         {!loose && <Limits work={work} cut={cut} system={system} />}

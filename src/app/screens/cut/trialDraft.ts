@@ -87,6 +87,17 @@ export function draftOf(
   };
 }
 
+/** The same with the set-up of a shake that is asked for; what is so anyway stays empty. */
+export function shakenAt(
+  draft: Draft,
+  design: Design,
+  shake: { indicator: number; position: number; direction: number },
+): Draft {
+  const usual = usualShake(design);
+  const typed = (key: 'indicator' | 'position' | 'direction') => (shake[key] === usual[key] ? null : shake[key]);
+  return { ...draft, indicator: typed('indicator'), position: typed('position'), direction: typed('direction') };
+}
+
 /** What of it these parts still have: seats may have been renamed or taken away since it was begun. */
 export const draftFor = (draft: Draft, { seats, cut }: Design): Draft => {
   const has = (name: string) => seats.some((seat) => seat.name === name);

@@ -49,6 +49,8 @@ export function FitScreen({ work }: { work: Work }) {
   const pair = usePair(work);
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const belief = useBelief(design);
+  // What was worked out for other parts says nothing of these.
+  const known = belief.of?.seats === design.seats && belief.of.cut === design.cut ? belief.value : null;
   const wide = useMedia(WIDE);
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
@@ -64,10 +66,10 @@ export function FitScreen({ work }: { work: Work }) {
           fit={fit}
           system={system}
           holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
-          notAsRead={belief.value?.notAsRead ?? null}
+          belief={known}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
-        <FitPictures work={work} pair={pair} belief={belief.value} solid={wide ? null : solid} />
+        <FitPictures work={work} pair={pair} belief={known} solid={wide ? null : solid} />
         <WhileSeen work={work}>
           <PositionTrack work={work} design={design} fit={fit} system={system} />
         </WhileSeen>
@@ -77,12 +79,12 @@ export function FitScreen({ work }: { work: Work }) {
       </div>
       <div className="beside">
         {wide && solid?.(null)}
-        {isRead(design) && <Believed design={design} fit={fit} system={system} solved={belief} />}
+        {isRead(design) && <Believed design={design} films system={system} solved={belief} />}
         <CutsSince design={design} trials />
         <FitParts
           work={work}
           seats={seats}
-          belief={belief.value}
+          belief={known}
           drawnFactor={drawn.factor}
           ratio={ratioSentence(fit)}
           wide={wide}

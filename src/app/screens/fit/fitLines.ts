@@ -2,7 +2,9 @@
 import type { Design } from '../../../design/definition.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
-import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
+import type { BeliefReport } from '../../../report/belief/definition.ts';
+import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
+import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { offHeadline } from '../../../report/fit/agreement.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
@@ -18,13 +20,14 @@ export interface Told {
   way: AngleWay;
   /** seats that hold the nose pulled aside; null: it is let go */
   holding: readonly string[] | null;
-  notAsRead: NotAsRead | null;
+  belief: BeliefReport | null;
 }
 
-export function fitLines({ design, fit, system, way, holding, notAsRead }: Told) {
+export function fitLines({ design, fit, system, way, holding, belief }: Told) {
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
-  const { tone, headline, sentences } = behindReadings(measured, notAsRead);
+  const others = belief?.notAsRead ? '' : othersSentence(belief, fit, system);
+  const { tone, headline, sentences } = behindOthers(behindReadings(measured, belief?.notAsRead), others);
   const bare = headline === plain.headline;
   // What nobody has read, or was read otherwise, is so on paper alone.
   const paper = bare ? '' : partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';

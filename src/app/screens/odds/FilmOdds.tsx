@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { fineText, fineUnit, type System, sidedText } from '../../../design/units.ts';
+import { fineText, fineUnit, plusMinusText, type System, sidedText } from '../../../design/units.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
 import { hundredthText, timesText } from '../../../report/odds/words.ts';
@@ -13,12 +13,15 @@ interface Props {
   design: Design;
   state: StateReport;
   films: Pictures['films'];
+  /** whether the plan of Cut is off them, and whether it is the plan that says where the journal stands */
+  cut: boolean;
+  byPlan: boolean;
   system: System;
 }
 
 type At = 'best' | 'set';
 
-export function FilmOdds({ design, state, films, system }: Props) {
+export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
   const [at, setAt] = useState<At>(state.best.position ? 'best' : 'set');
   const inBand = at === 'best' ? state.best.inBand : state.inBand;
   const told = at === 'best' ? state.best.films : state.films;
@@ -28,16 +31,21 @@ export function FilmOdds({ design, state, films, system }: Props) {
         <span>Films with the journal</span>
         <select value={at} onChange={(event) => setAt(event.target.value as At)}>
           <option value="best">where each pair runs best</option>
-          <option value="set">left {sidedText(state.position, system)}</option>
+          <option value="set">
+            {byPlan ? 'where Cut sets it' : 'where it stands on Fit'}, {sidedText(state.position, system)}
+          </option>
         </select>
       </label>
+      <p className="fine">{cut ? 'With the plan of Cut taken off.' : 'As the parts are now, nothing more off.'}</p>
       {design.seats.map(({ name, film }, seat) => {
         const counted = films[seat]![at];
         const spread = told[name];
         const share = `${film ? 'within its tolerance' : 'clear'} ${timesText(inBand[name]!)}`;
         const pressed = spread && spread.p05 < 0 ? ' (below nought: pressed in)' : '';
+        const about =
+          spread && at === 'set' ? `; ${plusMinusText(spread.mean, spread.sd, system)}, 19 times in 20` : '';
         const size = spread
-          ? `; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}${pressed}`
+          ? `${about}; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}${pressed}`
           : '';
         return (
           <div key={name} className={`film-odd seat-${seat % 4}`}>

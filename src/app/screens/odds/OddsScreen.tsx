@@ -4,6 +4,8 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
+import { unreadSurfaces } from '../../../report/assumed.ts';
+import { lookSentence } from '../../../report/cut/advice.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
@@ -14,6 +16,7 @@ import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
+import { useSolved } from '../../state/useSolved.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
@@ -45,6 +48,8 @@ function Told({ work }: { work: Work }) {
     system,
   );
   const odds = useOdds(design);
+  // The plan that Cut shows, for its advice: the two never advise differently.
+  const plan = useSolved('cut', design.cut ? design : null);
   const [chosen, setChosen] = useState<Which>('planned');
   const { of, report, stage, pictures } = odds;
   const progress = <OddsProgress odds={odds} />;
@@ -59,7 +64,9 @@ function Told({ work }: { work: Work }) {
         <Parts key="parts" screen="odds" parts={ownParts(work, design, system)} />
       </>
     );
-  const verdict = oddsVerdict(of, report, system);
+  const told = plan.value && plan.of === of && report?.planned && unreadSurfaces(of).length === 0;
+  const look = told ? lookSentence(plan.value!, system) : '';
+  const verdict = oddsVerdict(of, report, system, look);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
@@ -70,7 +77,7 @@ function Told({ work }: { work: Work }) {
       <ShortVerdict
         tone={verdict.tone}
         now={oddsNow(of, report)}
-        {...whyOf(verdict, report)}
+        {...whyOf(verdict, report, look)}
         more="What that means, and on what it rests"
       />
       {progress}
@@ -88,7 +95,14 @@ function Told({ work }: { work: Work }) {
           {drawn && (
             <div className="pictures">
               <Cloud design={of} state={state} pairs={drawn.pairs} system={system} />
-              <FilmOdds design={of} state={state} films={drawn.films} system={system} />
+              <FilmOdds
+                design={of}
+                state={state}
+                films={drawn.films}
+                cut={which === 'planned'}
+                byPlan={which === 'planned' || report.setBy === 'plan'}
+                system={system}
+              />
             </div>
           )}
         </div>
@@ -106,7 +120,8 @@ function Told({ work }: { work: Work }) {
 }
 
 /** The first line says how often it works; where the headline says no more than that, what would help comes next. */
-function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null) {
+function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null, look: string) {
+  if (look !== '' && !report?.notAsRead) return { why: look, rest: [headline, ...sentences] };
   const helps =
     report && !report.notAsRead && readsBeatTrial(report)
       ? readSentence(report.planned ?? report, report.planned !== undefined, chanceOf(report))
@@ -190,7 +205,7 @@ function ownParts(
       title: 'Spreads of your own',
       short: 'Spreads',
       told: spreads === 0 ? 'none' : `${spreads} in the list`,
-      children: <Spreads work={work} />,
+      children: <Spreads work={work} effective={told?.report.effective} />,
     },
     {
       id: 'processes',

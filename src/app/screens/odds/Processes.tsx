@@ -3,7 +3,7 @@ import { useId } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { without } from '../../../design/place.ts';
-import { fineText, type System } from '../../../design/units.ts';
+import { fineText, type System, sidedText } from '../../../design/units.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { timesText } from '../../../report/odds/words.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -16,6 +16,7 @@ const MOST = 8;
 /** The answer: a row a way. */
 export function ProcessTable({ report, design, system }: { report: OddsReport; design: Design; system: System }) {
   const { processes, planned } = report;
+  const held = sidedText((planned ?? report).position, system);
   if (!processes || processes.length === 0) return null;
   const best = Math.max(...processes.map(({ share }) => share));
   return (
@@ -37,7 +38,9 @@ export function ProcessTable({ report, design, system }: { report: OddsReport; d
           <tbody>
             {processes.map(({ name, share, low, high, films, setFilms }) => (
               <tr key={name} className={share === best ? 'best' : ''}>
-                <th scope="row">{name}</th>
+                <th scope="row">
+                  {name} {alikeText(design, name) !== '' && <small>{alikeText(design, name)}</small>}
+                </th>
                 <td>
                   <b>{timesText(share)}</b>{' '}
                   <small>
@@ -50,7 +53,9 @@ export function ProcessTable({ report, design, system }: { report: OddsReport; d
                     {setFilms[seat] && (
                       <>
                         {' '}
-                        <small>left as it is {between(setFilms[seat], system)}</small>
+                        <small>
+                          journal {planned ? 'set' : 'left'} {held}: {between(setFilms[seat], system)}
+                        </small>
                       </>
                     )}
                   </td>
@@ -61,11 +66,22 @@ export function ProcessTable({ report, design, system }: { report: OddsReport; d
         </table>
       </div>
       <p className="fine">
-        {planned ? 'Cut as planned. ' : ''}Films 9 times in 10, each pair where its films suit it best; beneath, where
-        the journal is left.
+        {planned ? 'Cut as planned. ' : 'Uncut. '}Films 9 times in 10, each pair with its journal where its films suit
+        it best; beneath, with the journal of every pair {planned ? 'where the plan sets it' : 'where it stands on Fit'}
+        , as it is where nobody sets the adjuster to each.
       </p>
     </section>
   );
+}
+
+/** Why a row says the same as another. */
+function alikeText({ odds }: Design, name: string): string {
+  const ways = odds?.processes ?? [];
+  const at = ways.findIndex((way) => way.name === name);
+  const spread = ways[at]?.spread ?? [];
+  if (spread.length === 0) return 'no spread: what is known of the parts, and no more';
+  const same = ways.slice(0, at).find((way) => JSON.stringify(way.spread) === JSON.stringify(spread));
+  return same ? `the same spreads as ${same.name}` : '';
 }
 
 const percent = (share: number) => (100 * share).toFixed(1);

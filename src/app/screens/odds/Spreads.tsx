@@ -3,6 +3,7 @@
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt, without, withValue } from '../../../design/place.ts';
+import { reachableText } from '../../../report/odds/drawCount.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
@@ -36,7 +37,8 @@ const drawsRows = (wanted: number): Control[] => [
   },
 ];
 
-export function Spreads({ work }: { work: Work }) {
+/** `effective`: as much as so many pairs do those tell that go with the trials. */
+export function Spreads({ work, effective }: { work: Work; effective?: number | undefined }) {
   const wanted = useStore(work.store, (state) => state.design.odds?.wanted) ?? defaultAt('odds.wanted');
   return (
     <section className="controls" aria-label="Spreads">
@@ -48,6 +50,7 @@ export function Spreads({ work }: { work: Work }) {
       <details>
         <summary>Draws and seed</summary>
         <ControlGroup title="draws" rows={drawsRows(wanted)} />
+        {effective !== undefined && <p className="fine">{reachableText(effective)}</p>}
       </details>
     </section>
   );

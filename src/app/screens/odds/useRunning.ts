@@ -20,23 +20,37 @@ export interface RunningWork {
 
 const NOTHING: RunningWork = { stage: 'none', of: null, shown: null, done: 0, count: 0, since: 0, fault: null };
 
+/** What was run, by design, so far as it came: it stands at once when one comes back to it. */
+const known = new WeakMap<Design, RunningWork>();
+
+/** What is under way does not go on by itself. */
+const atRest = (work: RunningWork): RunningWork => (work.stage === 'working' ? { ...work, stage: 'stopped' } : work);
+
 export function useRunning(design: Design): RunningWork & { start(): void; stop(): void } {
-  const [work, setWork] = useState(NOTHING);
+  const [work, setWork] = useState(() => known.get(design) ?? NOTHING);
   const control = useRef<AbortController | null>(null);
   const stop = useCallback(() => {
     control.current?.abort();
-    setWork((before) => (before.stage === 'working' ? { ...before, stage: 'stopped' } : before));
+    setWork(atRest);
   }, []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is under way belongs to the design it began with
-  useEffect(() => stop, [design]);
+  // What is under way belongs to the design it began with.
+  useEffect(() => {
+    const found = known.get(design);
+    if (found) setWork(found);
+    return stop;
+  }, [design, stop]);
   const start = useCallback(() => {
     control.current?.abort();
     const mine = new AbortController();
     control.current = mine;
+    let now: RunningWork = { ...NOTHING, stage: 'working', of: design, since: performance.now() };
     const set = (change: (before: RunningWork) => RunningWork) => {
-      if (!mine.signal.aborted) setWork(change);
+      if (mine.signal.aborted) return;
+      now = change(now);
+      if (now.shown) known.set(design, atRest(now));
+      setWork(now);
     };
-    setWork({ ...NOTHING, stage: 'working', of: design, since: performance.now() });
+    setWork(now);
     runningOdds(
       { design, now: false, draws: drawsOf(design) },
       (done, count, shown) => set((before) => ({ ...before, done, count, shown: shown ?? before.shown })),

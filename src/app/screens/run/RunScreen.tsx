@@ -8,6 +8,7 @@ import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { asAssumed, knownFirst } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
+import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
 import { behindFit, filmsOff } from '../../../report/film/besideFit.ts';
@@ -15,6 +16,7 @@ import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { runsNow, runsNowLive, underNow } from '../../../report/film/now.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
 import Believed from '../../frame/Believed.tsx';
@@ -68,6 +70,8 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const warming = useWarmFields(warm, design, steady);
   const warmed = warming.value;
   const belief = useBelief(design);
+  // What was worked out for other parts says nothing of these.
+  const believed = belief.of?.seats === design.seats && belief.of.cut === design.cut ? belief.value : null;
   const doubt = useFilmDoubt(design, run.stage === 'done' && of === design);
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   const live =
@@ -79,7 +83,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   return (
     <div className="run-screen">
       <div className="in-sight">
-        <RunVerdict run={run} design={design} belief={belief.value} live={live} system={system} work={work} />
+        <RunVerdict run={run} design={design} belief={believed} live={live} system={system} work={work} />
         {pictured ? (
           <RunPictures {...pictured} wide={wide}>
             <MapChoice
@@ -210,9 +214,10 @@ function RunVerdict({
   work: Work;
 }) {
   const stale = of !== design;
+  const othersOf = (of: Design) => (belief?.notAsRead ? '' : othersSentence(belief, fitOf(of), system));
   if (stale && live !== null) {
     const plain = liveVerdict(live.of, live.fields, system);
-    const known = asKnown(plain, live.of);
+    const known = behindOthers(asKnown(plain, live.of), othersOf(live.of));
     const told = behindFit(known, filmsOff(live.of, system));
     const later =
       fault !== null
@@ -244,7 +249,7 @@ function RunVerdict({
   }
   const plain = filmVerdict(of, film, system);
   const under = { ...plain, headline: underNow(film, system) ?? plain.headline };
-  const known = behindReadings(asKnown(under, of), belief?.notAsRead);
+  const known = behindOthers(behindReadings(asKnown(under, of), belief?.notAsRead), othersOf(of));
   const told = behindFit(known, filmsOff(of, system));
   return (
     <ShortVerdict

@@ -1,0 +1,58 @@
+/**
+ * What is to be looked at before metal comes off: one advice, worked out once, by which Cut and Odds go both.
+ */
+import type { System } from '../../design/units.ts';
+import { beforeTrial } from './beforeTrial.ts';
+import type { CutReport } from './definition.ts';
+import { isUnsure, leftOf } from './left.ts';
+import { NOTHING } from './listed.ts';
+import { isReached, nothingToCut } from './verdict.ts';
+import { surerWays, type Way } from './worthText.ts';
+
+export interface Look {
+  /** before anything is cut, or after what is safe to take */
+  when: 'first' | 'then';
+  /** as a thing that is done: try it again */
+  doing: string;
+  /** what tells most, where that was worked out; null: a trial as it is */
+  way: Way | null;
+}
+
+/** Of what is most likely left. */
+const SLIVER = 0.2;
+
+/** Null where nothing need be looked at, where nothing is to be cut, and where what was read is to be settled first. */
+export function lookBefore(cut: CutReport, system: System): Look | null {
+  const last = cut.trials?.[cut.trials.length - 1];
+  if (cut.notAsRead || (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))) return null;
+  return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut);
+}
+
+function lookAfter({ worth }: CutReport, remaining: NonNullable<CutReport['remaining']>, system: System): Look | null {
+  const left = leftOf(remaining, system);
+  if (left.length === 0) return null;
+  const [best = null] = worth ? surerWays(worth, system) : [];
+  const way = { doing: best?.doing ?? 'try it again', way: best };
+  if (left.every(({ taken }) => taken < NOTHING)) return { when: 'first', ...way };
+  // A sliver is not worth a set-up of its own where a look tells as much.
+  if (best && left.every(({ share }) => share < SLIVER)) return { when: 'first', ...way };
+  return left.some(isUnsure) ? { when: 'then', doing: 'try it again', way: null } : null;
+}
+
+function lookAtFirst(cut: CutReport): Look | null {
+  if (cut.status !== 'planned' && cut.status !== 'infeasible') return null;
+  if ((!isReached(cut) && !cut.inTolerance) || nothingToCut(cut) || cut.asTheyAre) return null;
+  const before = beforeTrial(cut);
+  return before === 'all'
+    ? null
+    : { when: before === 'nothing' ? 'first' : 'then', doing: 'assemble for a trial', way: null };
+}
+
+/** The same in a sentence, for whoever reads it elsewhere than on Cut. */
+export function lookSentence(cut: CutReport, system: System): string {
+  const look = lookBefore(cut, system);
+  if (!look) return '';
+  return look.when === 'first'
+    ? `Before anything is cut, ${look.doing}: so Cut says.`
+    : `Take what Cut tells is safe, then ${look.doing}.`;
+}
