@@ -46,13 +46,14 @@ test.each(numbers)('$is tells what the number given would have cost', ({ questio
         const own = answerSaid(question.answer, answer, mine, speech);
         // What is told as ± has no sign.
         expect(cost.includes(own) || cost.includes(own.replace('−', '')), `${own} in “${cost}”`).toBe(true);
-        // And by a figure that the answer alone does not have.
-        expect(cost.replaceAll(own, '')).toMatch(/\d/);
+        // And by a figure beside it.
+        expect(cost.match(/\d[\d.,]*/g)!.length).toBeGreaterThan(1);
         return cost;
       });
-      // Another answer, another cost.
+      // Another answer, another cost, as far as the two are told apart at all.
       const pairs = told.filter((cost) => cost !== NO_PAIR);
-      expect(new Set(pairs).size).toBe(pairs.length);
+      const owns = wrong(mine).map((answer) => answerSaid(question.answer, answer, mine, speech));
+      expect(new Set(told).size).toBeGreaterThanOrEqual(new Set(owns).size - (told.length - pairs.length));
       expect(pairs.length).toBeGreaterThan(told.length / 2);
     }
 });
