@@ -3,7 +3,7 @@
  * which its cost is told. A question whose answer is not an act has none of it.
  */
 import type { Design } from '../design/definition.ts';
-import { asking } from './asked.ts';
+import { type AskedName, asking } from './asked.ts';
 import { type DealtQuestion, putInto, sectionsIn } from './deal.ts';
 import type { Question } from './definition.ts';
 import { formulaOf, type Scope } from './formula.ts';
@@ -20,11 +20,12 @@ export interface Tried {
 
 type Asked = Pick<Question, 'answer' | 'try' | 'cost' | 'view' | 'mistakes'>;
 
-/** Null where there is nothing to carry out, or where the answer makes no design at all. */
+/** Null where there is nothing to carry out, or where the answer makes no design at all. `also`: sections to be had. */
 export function triedBy(
   question: Asked,
   { from, scope }: Pick<DealtQuestion, 'from' | 'scope'>,
   answer: number | string,
+  also: readonly AskedName[] = [],
 ): Tried | null {
   const { answer: asked } = question;
   const puts = question.try ?? (asked.kind === 'move' ? [{ path: 'position', is: 'answer' }] : null);
@@ -41,7 +42,7 @@ export function triedBy(
     const read = formulaOf(text);
     return read.ok ? [read.value] : [];
   });
-  const report = asking()(made.value, sectionsIn(formulas, 'tried'));
+  const report = asking()(made.value, [...new Set([...sectionsIn(formulas, 'tried'), ...also])]);
   const layer = layerOf(question, { ...scope, after: report });
   return { design: made.value, report, layer: layer?.ok ? layer.value.to : null };
 }
