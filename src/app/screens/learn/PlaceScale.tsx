@@ -1,6 +1,6 @@
 /**
- * Where the spindle is to stand, as a mark on the scale of the dial gauge: drawn along it or moved by arrow keys, before
- * anything moves. The picture stands still beside it: moved with the mark it would show where metal meets metal.
+ * Where the spindle is to stand, as a mark on the scale of the dial gauge: drawn along it or moved by arrow keys,
+ * before anything moves. The picture stands still beside it: moved with the mark it would show where metal meets metal.
  */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';

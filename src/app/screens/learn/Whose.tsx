@@ -1,4 +1,4 @@
-/** Whose answer the picture shows: the learner's own, carried out, or what happens; once explained, either is chosen. */
+/** Whose answer the picture shows: the learner's own, carried out, or what happens; once explained either is chosen. */
 interface Props {
   /** the answer, in words */
   said: string;

@@ -1,6 +1,6 @@
 /**
- * What a reveal shows when: first what the learner's own answer makes of the picture, then, from where it stood, what is
- * so. An answer that is right, or that is no act, has the second leg alone.
+ * What a reveal shows when: first what the learner's own answer makes of the picture, then, from where it stood, what
+ * is so. An answer that is right, or that is no act, has the second leg alone.
  */
 
 /** ms: a leg, how long the first is looked at, and the way back to where it stood */

@@ -6,7 +6,7 @@ import { OVER, type Shown, STOOD, shownAt } from './release.ts';
 /** frozen: still · released: it moves and then stands · free: the hand's */
 export type Phase = 'frozen' | 'released' | 'free';
 
-/** `again`: how often it was let go again, to be looked at once more; `tried`: whether an answer is carried out first */
+/** `again`: how often it was let go again, to be looked at once more; `tried`: an answer is carried out first */
 export function useShown(phase: Phase, again: number, tried = false): Shown {
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const begins = phase === 'frozen' ? STOOD : still || (phase === 'free' && again === 0) ? OVER : shownAt(0, tried);
