@@ -122,7 +122,7 @@ export function drawnNumbers({ numbers }: Pick<Lesson, 'numbers'>, seed: number)
 }
 
 /** `within`: what the list is called in the lesson. */
-function putInto(design: Design, puts: readonly Put[], scope: Scope, within: string): Worked<Design> {
+export function putInto(design: Design, puts: readonly Put[], scope: Scope, within: string): Worked<Design> {
   let made = design;
   for (const [i, { path, is }] of puts.entries()) {
     const found = workedNumber(is, { ...scope, design: made });
@@ -179,7 +179,7 @@ function dealQuestion(
   if (!saw.ok) return saw;
   const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
-  const drawn = pictured(question, inScope);
+  const drawn = pictured(question, inScope, to.value);
   if (!drawn.ok) return drawn;
   return {
     ok: true,
@@ -231,7 +231,10 @@ function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worke
 
 /** Every formula of a question, and of the texts that are told with it. */
 function formulasOf(lesson: Around, question: Question): Formula[] {
+  const { notes = [] } = question.view;
   const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
+    question.cost ?? [],
+    notes.map(({ text }) => text),
     question.mistakes.flatMap(({ says, cost }) => [says, cost]),
     question.saw.options.map(({ text }) => text),
     question.answer.kind === 'choice' ? question.answer.options.map(({ text }) => text) : [],
@@ -245,7 +248,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     ...(question.view.layer ? [question.view.layer.from, question.view.layer.to] : []),
     ...(question.view.triangles ?? []).flatMap(({ angle, travel }) => [angle, travel]),
     ...lesson.keep,
-    ...[...(question.set ?? []), ...question.release].map(({ is }) => is),
+    ...[...(question.set ?? []), ...question.release, ...(question.try ?? [])].map(({ is }) => is),
     ...question.mistakes.flatMap(({ is, to, when }) => [is, to, when].filter((text) => text !== undefined)),
     ...(question.view.spread ? [question.view.spread.sd, ...question.view.spread.parts.map(({ sd }) => sd)] : []),
     ...question.saw.options.map(({ is }) => is),
@@ -257,7 +260,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
   });
 }
 
-const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now'): AskedName[] =>
+export const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now' | 'tried'): AskedName[] =>
   ASKED_NAMES.filter((section) =>
     formulas.some(({ names }) =>
       names.some((name) => name === `${side}.${section}` || name.startsWith(`${side}.${section}.`)),

@@ -93,6 +93,13 @@ const spread = z
   })
   .check(z.meta({ description: 'How wide each part varies, drawn one above the other: 19 in 20 lie within the bar' }));
 
+const note = z
+  .strictObject({
+    seat: z.int().check(z.gte(0), z.lte(7), z.meta({ description: 'Which seat of the design, from 0' })),
+    text: text(160, 'What is known there. {formula|as} in it is worked out'),
+  })
+  .check(z.meta({ description: 'A given figure, written in the picture at the seat that it is of' }));
+
 const view = z.strictObject({
   section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
   lenses: z.boolean().check(z.meta({ description: 'Every seat magnified' })),
@@ -119,6 +126,14 @@ const view = z.strictObject({
     ),
   ),
   spread: z.optional(spread),
+  trueFirst: z.optional(
+    z
+      .literal(true)
+      .check(
+        z.meta({ description: 'Before the answer the section is drawn as it is: gaps are enlarged once it is let go' }),
+      ),
+  ),
+  notes: z.optional(z.array(note).check(z.minLength(1), z.maxLength(4))),
 });
 
 const chart = z.strictObject({
@@ -184,6 +199,21 @@ const question = z.strictObject({
   release: z
     .array(put)
     .check(z.minLength(1), z.maxLength(8), z.meta({ description: 'What is let go: the design after it' })),
+  try: z.optional(
+    z.array(put).check(
+      z.minLength(1),
+      z.maxLength(8),
+      z.meta({
+        description:
+          'What the answer given makes of the design (answer), carried out before what is right; a place that is asked for is gone to without it',
+      }),
+    ),
+  ),
+  cost: z.optional(
+    words(
+      'What an answer that is not right would have cost, by its own number (answer) and by what the engine makes of it (tried)',
+    ),
+  ),
   saw: z.strictObject({
     ask: words('What did you see?'),
     options: z

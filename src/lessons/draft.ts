@@ -30,6 +30,8 @@ export function newQuestion(seat: string): Question {
       within: '0.04 * abs(right)',
     },
     release: [{ path: 'position', is: 'design.position + by' }],
+    try: [{ path: 'position', is: `design.position + answer / before.fit.seats.${seat}.sensitivity` }],
+    cost: 'You count on {answer|fine}, and it grows by {right|fine}. For yours the spindle has to go {tried.fit.position - before.fit.position|fine}, not {by|fine}.',
     saw: {
       ask: `What did the ${seat} film do?`,
       options: [
@@ -86,6 +88,7 @@ export function exampleAt(lesson: Lesson, path: string): string {
     [/mistakes\[\d+\]\.(is|to)$/, '2 * right'],
     [/mistakes\[\d+\]\.when$/, `${by} > 0.005`],
     [/saw\.options\[\d+\]\.is$/, `${film('after')} > ${film('before')}`],
+    [/try\[\d+\]\.is$/, 'design.position + answer'],
     [/(release|set|where)\[\d+\]\.is$/, `design.position + ${by}`],
     [/answer\.right$/, question?.answer.kind === 'choice' ? "'more'" : `${film('after')} - ${film('before')}`],
     [/answer\.within$/, '0.04 * abs(right)'],
@@ -97,5 +100,6 @@ export function exampleAt(lesson: Lesson, path: string): string {
     [/layer\.(from|to)$/, film(path.endsWith('from') ? 'before' : 'after')],
     [/\.sd$/, '0.001'],
   ];
+  if (/questions\[\d+\]\.cost$/.test(path)) return 'You count on {answer|fine}, and there is {right|fine}.';
   return formulas.find(([ends]) => ends.test(path))?.[1] ?? `The film grows by {${film('after')}|fine}.`;
 }

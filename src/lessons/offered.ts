@@ -7,6 +7,7 @@ import { asking } from './asked.ts';
 import { dealOnce, designOf, drawnNumbers } from './deal.ts';
 import type { Lesson, ToldAs } from './definition.ts';
 import { worked } from './formula.ts';
+import { triedBy } from './tried.ts';
 
 export type Side = 'before' | 'after';
 
@@ -66,8 +67,13 @@ function knownAt(path: string): { sides: Side[]; right: boolean } {
   if (path.startsWith('where')) return { sides: [], right: false };
   if (path.startsWith('keep') || path.endsWith('answer.right')) return { sides: ['before', 'after'], right: false };
   if (/^questions\[\d+\]\.(release|set)\b/.test(path)) return { sides: ['before'], right: false };
+  // Told, or carried out, once an answer is given.
   return { sides: ['before', 'after'], right: true };
 }
+
+/** Where the answer that was given is known, and where what it makes is. */
+const OF_ANSWER = /\.(try\b|cost$|says$)/;
+const OF_COST = /\.cost$/;
 
 const PLAIN = /^[A-Za-z_][A-Za-z0-9_]*$/;
 const keyOf = (name: string, at: number) => (PLAIN.test(name) ? `.${name}` : `[${at}]`);
@@ -85,18 +91,26 @@ export function offeredAt(lesson: Lesson, path: string): OfferedGroup[] {
   const scope: Record<string, unknown> = { ...numbers, design, right: dealt?.right };
   for (const side of sides)
     scope[side] = side === 'before' ? ask(design, ['fit']) : dealt ? ask(dealt.to, ['fit']) : undefined;
+  // As with the first slip: what is put in later is worked out of whatever was answered.
+  const answer = dealt?.slips[0]?.value;
+  const asked = lesson.questions[question];
+  const tried =
+    asked && dealt && answer !== undefined && OF_COST.test(path) ? triedBy(asked, dealt, answer, ['fit']) : null;
+  Object.assign(scope, { answer, tried: tried?.report });
   const groups: OfferedGroup[] = [
     {
       group: 'Of this lesson',
       values: [
         ...lesson.numbers.map(({ name, as }) => ({ name, words: 'a number of this lesson', as, value: null })),
         ...(right ? [rightOf(lesson, question)] : []),
+        ...(OF_ANSWER.test(path) ? [{ ...rightOf(lesson, question), name: 'answer', words: 'what was answered' }] : []),
       ],
     },
     ...sides.map((side) => ({
       group: side === 'before' ? 'As it is asked (before)' : 'Once it is let go (after)',
       values: ofFit(design, side),
     })),
+    ...(tried ? [{ group: 'With the answer carried out (tried)', values: ofFit(design, 'tried') }] : []),
     { group: 'Of the design, as it is asked', values: ofDesign(design) },
   ];
   return groups.map(({ group, values }) => ({
@@ -117,7 +131,7 @@ const rightOf = ({ questions }: Lesson, at: number): Offered => {
   return { name: 'right', words: 'what is right', as, value: null };
 };
 
-function ofFit({ seats }: Design, side: Side): Offered[] {
+function ofFit({ seats }: Design, side: Side | 'tried'): Offered[] {
   const at = (key: string) => `${side}.fit.${key}`;
   return [
     ...seats.flatMap(({ name }, i) =>
@@ -151,16 +165,6 @@ function ofDesign({ seats }: Design): Offered[] {
     ...seats.map(({ name }, i) => offered(`design.seats${keyOf(name, i)}.film.target`, `${name}: film wanted`, 'fine')),
     ...OF_DESIGN.map(([key, words, as]) => offered(`design.${key}`, words, as)),
   ];
-}
-
-/** A place of the design in words; null where there are none for it. */
-export function placeWords({ seats }: Pick<Design, 'seats'>, path: string): string | null {
-  const found = /^seats\[(\d+)\]\.(journal|bush)\.(\w+)$/.exec(path);
-  const words = OF_LINE.find(([key]) => key === found?.[3])?.[1];
-  if (found && words) return `${seats[Number(found[1])]?.name ?? ''} ${found[2]}: ${words}`;
-  const target = /^seats\[(\d+)\]\.film\.target$/.exec(path);
-  if (target) return `${seats[Number(target[1])]?.name ?? ''}: film wanted`;
-  return OF_DESIGN.find(([key]) => key === path)?.[1] ?? null;
 }
 
 const offered = (name: string, words: string, as: ToldAs): Offered => ({ name, words, as, value: null });

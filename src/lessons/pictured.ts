@@ -5,8 +5,8 @@ import { type Scope, type Worked, workedNumber } from './formula.ts';
 export interface Pictured {
   /** mm: how thick the layer is before and after */
   layer: { from: number; to: number } | null;
-  /** mm: how wide each part of the spread varies, and what comes of them */
-  spread: { parts: number[]; together: number } | null;
+  /** mm: how wide each part of the spread varies before and after, and what comes of them */
+  spread: { parts: number[]; after: number[]; together: number } | null;
   /** of each triangle: degrees, mm */
   triangles: { angle: number; travel: number }[];
 }
@@ -14,10 +14,11 @@ export interface Pictured {
 /** The same, and where it stands if it failed. */
 export const placed = <T>(found: Worked<T>, at: string): Worked<T> => (found.ok || found.at ? found : { ...found, at });
 
-export function pictured(question: Question, scope: Scope): Worked<Pictured> {
+/** `to`: the design once it is let go. */
+export function pictured(question: Question, scope: Scope, to: unknown): Worked<Pictured> {
   const layer = layerOf(question, scope);
   if (layer && !layer.ok) return placed(layer, 'view.layer');
-  const spread = spreadOf(question, scope);
+  const spread = spreadOf(question, scope, to);
   if (spread && !spread.ok) return placed(spread, 'view.spread');
   const triangles = trianglesOf(question, scope);
   if (!triangles.ok) return triangles;
@@ -31,20 +32,29 @@ export function pictured(question: Question, scope: Scope): Worked<Pictured> {
   };
 }
 
-function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: number; to: number }> | null {
+export function layerOf(
+  { view: { layer } }: Pick<Question, 'view'>,
+  scope: Scope,
+): Worked<{ from: number; to: number }> | null {
   if (!layer) return null;
   const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
   if (!from.ok) return from;
   return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
 }
 
-function spreadOf({ view: { spread } }: Question, scope: Scope): Worked<Pictured['spread']> | null {
+/** What stands in the design is told of the design that is shown: before, and once it is let go. */
+function spreadOf({ view: { spread } }: Question, scope: Scope, to: unknown): Worked<Pictured['spread']> | null {
   if (!spread) return null;
-  const [together, ...parts] = [spread.sd, ...spread.parts.map(({ sd }) => sd)].map((sd) => workedNumber(sd, scope));
-  const bad = [together!, ...parts].find((one) => !one.ok);
+  const sds = spread.parts.map(({ sd }) => sd);
+  const all = [
+    workedNumber(spread.sd, scope),
+    ...sds.map((sd) => workedNumber(sd, scope)),
+    ...sds.map((sd) => workedNumber(sd, { ...scope, design: to })),
+  ];
+  const bad = all.find((one) => !one.ok);
   if (bad && !bad.ok) return bad;
-  const value = (one: Worked<number>) => (one.ok ? one.value : 0);
-  return { ok: true, value: { parts: parts.map(value), together: value(together!) } };
+  const [together = 0, ...parts] = all.map((one) => (one.ok ? one.value : 0));
+  return { ok: true, value: { parts: parts.slice(0, sds.length), after: parts.slice(sds.length), together } };
 }
 
 function trianglesOf({ view: { triangles = [] } }: Question, scope: Scope): Worked<Pictured['triangles']> {

@@ -4,6 +4,7 @@
  */
 import type { Dealt, DealtQuestion } from './deal.ts';
 import type { Answer, Lesson, Question } from './definition.ts';
+import type { Scope } from './formula.ts';
 import { type Speech, spoken, told } from './template.ts';
 
 export interface Asked {
@@ -68,3 +69,18 @@ export function said(text: string, { scope }: Pick<DealtQuestion, 'scope'>, spee
   const found = spoken(text, scope, speech);
   return found.ok ? found.value : `[${found.message}]`;
 }
+
+/** What an answer would have cost, by its own number and by what the engine makes of it; '' where nothing is told. */
+export function costSaid(
+  { cost }: Pick<Question, 'cost'>,
+  { scope }: Pick<DealtQuestion, 'scope'>,
+  answer: number | string,
+  tried: Scope | undefined,
+  speech: Speech,
+): string {
+  if (cost === undefined) return '';
+  const found = spoken(cost, { ...scope, answer, tried }, speech);
+  // What the engine has no figure for is no pair any more.
+  return found.ok ? found.value : NO_PAIR;
+}
+export const NO_PAIR = 'So far off, no pair can be made of it: the two parts no longer meet.';

@@ -118,7 +118,7 @@ const wordErrors = (lesson: Lesson): LessonError[] =>
     .flatMap(({ path, text }) => faultsOfText(text).map((message) => ({ path: pathText(path), message })));
 
 function nameErrors({ numbers, questions }: Lesson): LessonError[] {
-  const taken = new Set(['before', 'after', 'now', 'right', 'answer', 'design']);
+  const taken = new Set(['before', 'after', 'now', 'right', 'answer', 'design', 'tried']);
   const twice = (names: readonly string[], path: string) =>
     names.filter((name, i) => names.indexOf(name) !== i).map((name) => ({ path, message: `“${name}” stands twice` }));
   return [
@@ -150,9 +150,10 @@ function placeErrors(lesson: Lesson, designs: Designs): LessonError[] {
   if (!design.ok) return [{ path: 'design', message: design.message }];
   const places = [
     ...lesson.where.map(({ path }, i) => ({ at: `where[${i}].path`, path })),
-    ...lesson.questions.flatMap(({ set = [], release, answer }, i) => [
+    ...lesson.questions.flatMap(({ set = [], release, try: tries = [], answer }, i) => [
       ...set.map(({ path }, k) => ({ at: `questions[${i}].set[${k}].path`, path })),
       ...release.map(({ path }, k) => ({ at: `questions[${i}].release[${k}].path`, path })),
+      ...tries.map(({ path }, k) => ({ at: `questions[${i}].try[${k}].path`, path })),
       ...(answer.kind === 'number' && answer.chart
         ? [{ at: `questions[${i}].answer.chart.path`, path: answer.chart.path }]
         : []),

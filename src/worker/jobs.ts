@@ -5,8 +5,9 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
-import { deal, triedSeeds } from '../lessons/deal.ts';
-import type { Lesson } from '../lessons/definition.ts';
+import { type DealtQuestion, deal, triedSeeds } from '../lessons/deal.ts';
+import type { Lesson, Question } from '../lessons/definition.ts';
+import { triedBy } from '../lessons/tried.ts';
 import { beliefSection } from '../report/belief/section.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
@@ -82,6 +83,9 @@ export const JOBS = {
   },
   /** a lesson, its design in it, with the numbers of a seed, solved before and after each question */
   lesson: ({ lesson, seed }: { lesson: Lesson; seed: number }) => deal(lesson, seed, () => undefined),
+  /** what an answer makes of the design of its question */
+  lessonAnswer: ({ question, dealt, answer }: { question: Question; dealt: DealtQuestion; answer: number | string }) =>
+    triedBy(question, dealt, answer),
   /** which of its first seeds are given, and why others are not */
   lessonTried: ({ lesson, count }: { lesson: Lesson; count: number }) => triedSeeds(lesson, count),
   /** the whole report, as the command line writes it */

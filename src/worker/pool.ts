@@ -39,6 +39,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   runShown: ['long', 'leave'],
   lesson: ['long', 'end'],
   lessonTried: ['long', 'end'],
+  lessonAnswer: ['sections', 'leave'],
   solve: ['long', 'end'],
 };
 

@@ -25,9 +25,6 @@ const dealtOf = (lesson: Lesson, seed: number): Dealt => {
   return dealt.value;
 };
 
-/** Where the spindle stops: a place that the hand finds, and no figure. */
-const MOVED_HOME = new Set(['before.fit.firstPosition']);
-
 describe.each(LESSON_FILES)('%s', (file) => {
   const lesson = lessonOf(file);
   const named = (side: string) =>
@@ -77,7 +74,7 @@ describe.each(LESSON_FILES)('%s', (file) => {
   test('a point slipped by one place is named, either way, wherever a number is asked for and it can be told', () => {
     for (const { question, asked } of questions) {
       const { answer, mistakes } = asked;
-      if (answer.kind === 'choice' || typeof question.right !== 'number' || MOVED_HOME.has(answer.right)) continue;
+      if (answer.kind === 'choice' || typeof question.right !== 'number') continue;
       for (const [times, named] of [
         [10, /factor of ten|thou for a tenth/],
         [0.1, /tenth of it/],
@@ -138,5 +135,6 @@ const textsOf = (lesson: Lesson, asked: Lesson['questions'][number], { slips }: 
   ...asked.saw.options.map(({ text }) => text),
   ...asked.help,
   ...(asked.answer.kind === 'choice' ? asked.answer.options.map(({ text }) => text) : []),
+  ...(asked.view.notes ?? []).map(({ text }) => text),
   ...slips.flatMap(({ index }) => [asked.mistakes[index]!.says, asked.mistakes[index]!.cost]),
 ];

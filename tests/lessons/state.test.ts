@@ -12,8 +12,7 @@ import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
  * all others, what is right is still so in the picture.
  */
 const GOES_ON: Record<string, string> = {
-  'odds 1': 'From here on the bores were made twice as well.',
-  'real-pair 2': 'A part of it was cut, to be safe.',
+  'real-pair 2': 'A part of it was cut, to be safe: {dial|share} of it was set',
   'real-pair 3': 'The rest was cut, and the spindle was set to run.',
   'wedge 2': 'The cone in the picture now leans a little more than that.',
 };

@@ -11,9 +11,11 @@ function textsOf(lesson: Lesson): string[] {
     ...lesson.story,
     lesson.carry,
     lesson.caution ?? '',
-    ...lesson.questions.flatMap(({ ask, because, saw, help, mistakes, answer }) => [
+    ...lesson.questions.flatMap(({ ask, because, cost = '', view, saw, help, mistakes, answer }) => [
       ask,
       because,
+      cost,
+      ...(view.notes ?? []).map(({ text }) => text),
       saw.ask,
       ...saw.options.map(({ text }) => text),
       ...help,

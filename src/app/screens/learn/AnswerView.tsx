@@ -69,19 +69,12 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
         {at === 0 && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>
       </div>
-      <LessonPicture
-        question={question}
-        dealt={mine}
-        phase={question.answer.kind === 'move' && fragment === null ? 'byHand' : 'frozen'}
-        again={0}
-        speech={speech}
-        moved={(position) => setDraft((before) => ({ ...before, value: position }))}
-      />
+      <LessonPicture question={question} dealt={mine} phase="frozen" again={0} speech={speech} />
       <div className="body">
         {fragment === null ? (
           <Ask
             answer={question.answer}
-            stands={mine.from.position ?? 0}
+            dealt={mine}
             draft={draft}
             setDraft={setDraft}
             help={[]}

@@ -1,8 +1,10 @@
 /** A commitment: a number with its unit, a choice or a place, and how sure. Nothing is let go before. */
 import { type FormEvent, useId, useState } from 'react';
+import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Answer, ToldAs } from '../../../lessons/definition.ts';
 import { SURE, type Sure } from '../../../lessons/runner.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
+import { PlaceScale } from './PlaceScale.tsx';
 import { answerText, typedAnswer, unitHint } from './typed.ts';
 
 export interface Draft {
@@ -16,8 +18,7 @@ export interface Draft {
 
 interface Props {
   answer: Answer;
-  /** mm: where the journal stands as it is asked */
-  stands: number;
+  dealt: DealtQuestion;
   draft: Draft;
   setDraft(draft: Draft): void;
   help: readonly string[];
@@ -28,11 +29,11 @@ interface Props {
 
 export const SURE_WORDS: Record<Sure, string> = { guess: 'A guess', think: 'I think so', sure: 'I am sure' };
 
-export function Ask({ answer, stands, draft, setDraft, help, words, speech, commit }: Props) {
+export function Ask({ answer, dealt, draft, setDraft, help, words, speech, commit }: Props) {
   const id = useId();
   const [error, setError] = useState<Wrong | null>(null);
-  const shown =
-    draft.text ?? (draft.value !== null && answer.kind === 'number' ? answerText(draft.value, answer.as, speech) : '');
+  const as = asOf(answer);
+  const shown = draft.text ?? (draft.value !== null && as ? answerText(draft.value, as, speech) : '');
   const send = (event: FormEvent) => {
     event.preventDefault();
     const found = answered(answer, draft, shown, speech);
@@ -43,8 +44,8 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
     commit(found.value, draft.sure);
   };
   const type = (text: string) => {
-    if (answer.kind !== 'number') return;
-    const typed = typedAnswer(text, answer.as, speech);
+    if (!as) return;
+    const typed = typedAnswer(text, as, speech);
     setDraft({ ...draft, text, value: typed.ok ? typed.value : null });
     // What was wrong is being mended.
     if (error?.of === 'answer') setError(null);
@@ -58,7 +59,16 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
           ))}
         </ol>
       )}
-      {answer.kind === 'number' && (
+      {answer.kind === 'move' && (
+        <PlaceScale
+          label={words(answer.label)}
+          dealt={dealt}
+          at={draft.value}
+          put={(value) => setDraft({ ...draft, value, text: null })}
+          speech={speech}
+        />
+      )}
+      {as && (
         <p className="answer-field">
           <label htmlFor={`${id}answer`}>{words(answer.label)}</label>
           <span className="with-unit">
@@ -70,14 +80,11 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
               aria-invalid={error?.of === 'answer'}
               aria-describedby={`${id}unit ${id}error`}
             />
-            <span id={`${id}unit`}>{readAs(shown, answer.as, speech)}</span>
+            <span id={`${id}unit`}>{readAs(shown, as, speech)}</span>
           </span>
-        </p>
-      )}
-      {answer.kind === 'move' && (
-        <p className="answer-field">
-          {words(answer.label)}: <strong>{told(draft.value ?? stands, 'sided', speech)}</strong>
-          {draft.value === null && ', not moved yet'} <span>Drag it in the picture, or take the arrow keys.</span>
+          {answer.kind === 'move' && (
+            <span className="fine">Draw the ring along the scale, or type: toward the rear with a minus.</span>
+          )}
         </p>
       )}
       {answer.kind === 'choice' && (
@@ -125,6 +132,10 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
   );
 }
 
+/** How a number is typed; null: a choice. */
+const asOf = (answer: Answer): ToldAs | null =>
+  answer.kind === 'choice' ? null : answer.kind === 'move' ? 'fine' : answer.as;
+
 /** The unit that a number alone is taken in; once one is typed in another, what it comes to. */
 function readAs(text: string, as: ToldAs, speech: Speech): string {
   const unit = unitHint(as, speech);
@@ -144,9 +155,7 @@ type Answered = { ok: true; value: number | string } | { ok: false; message: str
 function answered(answer: Answer, draft: Draft, shown: string, speech: Speech): Answered {
   if (answer.kind === 'choice')
     return draft.chosen === undefined ? { ok: false, message: 'Choose one first.' } : { ok: true, value: draft.chosen };
-  if (answer.kind === 'move')
-    return draft.value === null ? { ok: false, message: 'Move it first.' } : { ok: true, value: draft.value };
   // A mark is as it was drawn, not as it is rounded in the field.
   if (draft.text === null && draft.value !== null) return { ok: true, value: draft.value };
-  return typedAnswer(shown, answer.as, speech);
+  return typedAnswer(shown, asOf(answer)!, speech);
 }

@@ -37,7 +37,8 @@ export function HeapPicture({ view, spread, answer, open, speech }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 420, height: 200 });
   const rows = [
-    ...view.parts.map(({ of }, i) => ({ of, sd: spread.parts[i]!, shown: true, own: null })),
+    // All rows are of one state: as it is asked, and once it is let go as it is then.
+    ...view.parts.map(({ of }, i) => ({ of, sd: (open ? spread.after : spread.parts)[i]!, shown: true, own: null })),
     { of: view.together, sd: spread.together, shown: open, own: answer },
   ];
   const widest = ROOM * WITHIN * Math.max(...spread.parts, open ? spread.together : 0);

@@ -1,15 +1,17 @@
 /**
  * The picture of a lesson: the pair of its design in a piece of work of its own, kept nowhere. It stands still until an
- * answer is committed; then what the question lets go moves in it, through the live engine, and after the explanation
- * the hand may move it.
+ * answer is committed. Then that answer is carried out in it, where it is an act, and after it what is so, both through
+ * the live engine; after the explanation the hand may move it.
  */
-import { useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
+import { answerSaid, said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
+import type { Tried } from '../../../lessons/tried.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { linesOf } from '../../../report/inFrame.ts';
@@ -25,7 +27,8 @@ import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
 import { LessonSection } from './LessonSection.tsx';
 import { SetUps } from './SetUps.tsx';
-import { type Phase, useShare } from './useShare.ts';
+import { type Phase, useShown } from './useShare.ts';
+import { Whose } from './Whose.tsx';
 
 interface Props {
   question: Question;
@@ -34,48 +37,52 @@ interface Props {
   /** how often it was let go again, to be looked at once more */
   again: number;
   speech: Speech;
-  /** told where the hand brought the journal, mm */
-  moved?: (position: number) => void;
   /** what was answered, in the unit of the design file; null: nothing yet, or a choice */
   given?: number | null;
+  /** what that answer makes of the design; null: nothing that is carried out */
+  tried?: Tried | null;
   /** how many times as large the section is drawn, before a class */
   times?: number;
 }
 
-export function LessonPicture({ question, dealt, phase, again, speech, moved, given = null, times = 1 }: Props) {
+export function LessonPicture({ question, dealt, phase, again, speech, given = null, tried = null, times = 1 }: Props) {
   const { system } = speech;
   const [work] = useState(() => createWork(dealt.from));
-  const factor = useMemo(() => heldFactor(dealt), [dealt]);
+  const shown = useShown(phase, again, tried !== null);
+  /** looked at once more, after the explanation: what was answered, standing */
+  const [yours, setYours] = useState(false);
+  const ofYours = tried !== null && (shown.leg === 'yours' || (yours && shown.over));
+  const share = ofYours && shown.over ? 1 : shown.share;
+  const { view } = question;
+  const asks = phase === 'frozen';
+  const held = useMemo(() => heldFactor(dealt), [dealt]);
+  const ofTried = useMemo(() => tried && Math.min(held, factorOf(tried.design)), [tried, held]);
   // One factor shows what is so before and after: it is held, so that what is let go alone changes the picture.
+  const factor = asks && view.trueFirst ? 1 : ofYours ? ofTried! : held;
   useLayoutEffect(() => work.store.setState({ system, factor, scaleLocked: true }), [work, system, factor]);
   useLayoutEffect(() => {
     // Another window has it, as far as a hand goes: the lesson moves it.
-    work.store.setState({ elsewhere: phase === 'frozen' || phase === 'released', pull: null });
+    work.store.setState({ elsewhere: phase !== 'free', pull: null });
   }, [work, phase]);
-  const share = useShare(phase, again);
   useLayoutEffect(() => {
-    // It is let go from where the hand moved it.
-    const left = question.answer.kind === 'move' && phase !== 'byHand' ? given : null;
-    const from = left === null ? dealt.from : { ...dealt.from, position: left };
-    const design = share === 0 ? from : share === 1 ? dealt.to : between(from, dealt.to, question, share);
+    const to = ofYours ? tried.design : dealt.to;
+    const design = share === 0 ? dealt.from : share === 1 ? to : between(dealt.from, to, pathsOf(question), share);
     work.store.setState({ design, refused: null });
-  }, [work, question, dealt, phase, share, given]);
-  useEffect(() => {
-    if (phase !== 'byHand' || !moved) return;
-    return work.store.subscribe(({ design }) => moved(design.position ?? 0));
-  }, [work, phase, moved]);
-  const still = phase === 'frozen' || phase === 'released';
-  const asks = phase === 'frozen' || phase === 'byHand';
-  const { view } = question;
+  }, [work, question, dealt, ofYours, tried, share]);
   // What was seen is read off the picture, not off its figures.
   const hidden = asks && view.figures !== undefined;
   const silent = phase === 'released' || hidden || view.figures === 'never';
   return (
-    <div className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}>
-      {(view.section || view.lenses) && (
-        <Pair {...{ work, question, dealt, speech, times }} figures={!silent} asks={phase === 'byHand'} />
-      )}
+    <div className={`lesson-picture ${phase === 'free' ? '' : 'holds-still'} ${silent ? 'silent' : ''}`}>
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
+      {(view.section || view.lenses) && <Pair {...{ work, question, dealt, speech, times, asks }} figures={!silent} />}
+      {tried && given !== null && (
+        <Whose
+          said={answerSaid(question.answer, given, dealt, speech)}
+          yours={ofYours}
+          choose={phase === 'free' && shown.over ? setYours : null}
+        />
+      )}
       {view.spread && dealt.spread && (
         <HeapPicture
           view={view.spread}
@@ -89,14 +96,14 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, gi
         <Layer
           view={view.layer}
           ends={dealt.layer}
-          now={dealt.layer.from + (dealt.layer.to - dealt.layer.from) * share}
+          now={dealt.layer.from + ((ofYours ? (tried.layer ?? 0) : dealt.layer.to) - dealt.layer.from) * share}
           answer={asks ? null : given}
           figures={!silent}
-          open={!asks}
+          open={!asks && !ofYours}
           speech={speech}
         />
       )}
-      {view.print && !asks && share === 1 && <BluePrint design={dealt.to} system={system} />}
+      {view.print && shown.over && !ofYours && <BluePrint design={dealt.to} system={system} />}
     </div>
   );
 }
@@ -105,20 +112,19 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, gi
 const FACTOR = 400;
 
 /** The greatest factor, up to that, which both pictures hold, and wherever a hand may bring the journal in them. */
-function heldFactor({ from, to }: DealtQuestion): number {
-  const most = [from, to].map((design) => {
-    const fit = fitOf(design);
-    const reach = reachOf(fit.position, landmarks(fit)).map(metres);
-    return factorFor(linesOf(design), metres(fit.position), FACTOR, null, reach);
-  });
-  return Math.min(...most);
+const heldFactor = ({ from, to }: DealtQuestion): number => Math.min(factorOf(from), factorOf(to));
+
+function factorOf(design: Design): number {
+  const fit = fitOf(design);
+  const reach = reachOf(fit.position, landmarks(fit)).map(metres);
+  return factorFor(linesOf(design), metres(fit.position), FACTOR, null, reach);
 }
 
 interface PairProps extends Pick<Props, 'question' | 'dealt' | 'speech'> {
   work: Work;
   times: number;
   figures: boolean;
-  /** a place is asked for */
+  /** nothing is let go yet */
   asks: boolean;
 }
 
@@ -128,20 +134,29 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
   const deep = useMemo(() => Math.max(depthOf(dealt.from), depthOf(dealt.to)), [dealt]);
   const factor = drawn.factor;
   const box = useMemo(() => boxOf([dealt.from, dealt.to].map((design) => drawnOf(design, factor))), [dealt, factor]);
-  // Films of the colour that is wanted would tell where it is right.
+  // Films in the colours of what is wanted would tell before an answer which of them is right.
   const shown = useMemo(
     () => (asks ? { ...drawn, seats: unwanted(drawn.seats), below: unwanted(drawn.below) } : drawn),
     [drawn, asks],
   );
+  const known = useMemo(() => knownOf(question, dealt, speech), [question, dealt, speech]);
   return (
     <>
-      {question.view.section && <LessonSection drawn={shown} {...{ fit, system, work, box, figures, asks, times }} />}
+      {question.view.section && (
+        <LessonSection drawn={shown} {...{ fit, system, work, box, figures, asks, known, times }} />
+      )}
       {question.view.lenses && (
         <Lenses drawn={shown} ghost={null} fit={fit} system={system} deep={deep} figures={figures} />
       )}
     </>
   );
 }
+
+/** What is written at every seat. */
+const knownOf = ({ view: { notes = [] } }: Question, dealt: DealtQuestion, speech: Speech): string[] =>
+  dealt.from.seats.map((_, i) =>
+    notes.flatMap(({ seat, text }) => (seat === i ? said(text, dealt, speech) : [])).join(' '),
+  );
 
 const drawnOf = (design: Design, factor: number): Drawn =>
   drawnAt(linesOf(design), metres(design.position ?? 0), factor);
@@ -162,9 +177,14 @@ function depthOf(design: Design): number {
 }
 const ROOM = 1.25;
 
+/** Everything that moves, on either way. */
+const pathsOf = ({ release, try: tries = [] }: Question): string[] => [
+  ...new Set(['position', ...release.map(({ path }) => path), ...tries.map(({ path }) => path)]),
+];
+
 /** The design on the way from one to the other: everything that is let go at the same pace. */
-export function between(from: Design, to: Design, { release }: Pick<Question, 'release'>, share: number): Design {
-  return release.reduce((design, { path }) => {
+export function between(from: Design, to: Design, paths: readonly string[], share: number): Design {
+  return paths.reduce((design, path) => {
     const [a, b] = [valueAt(from, path) ?? 0, valueAt(to, path)];
     return typeof a === 'number' && typeof b === 'number' ? withValue(design, path, a + (b - a) * share) : design;
   }, from);

@@ -1,15 +1,13 @@
 /**
- * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too, and the
- * whole of it small in the corner. While a place is asked for the hand moves the journal without landmarks: nothing
- * snaps, no key and no word tells which place is the right one.
+ * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too. Below it, on
+ * a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
  */
 import { useId, useMemo, useRef } from 'react';
-import { fineText, type System, sidedText } from '../../../design/units.ts';
+import { fineText, type System } from '../../../design/units.ts';
 import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
-import { listed } from '../../../report/listed.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
-import type { Drawn } from '../../pictures/drawn.ts';
+import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { SectionBar } from '../../pictures/SectionBar.tsx';
 import { SectionParts } from '../../pictures/SectionParts.tsx';
@@ -20,7 +18,7 @@ import { useAxialMove } from '../../pictures/useMove.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 import { useView } from '../../pictures/useView.ts';
 import type { Work } from '../../state/store.ts';
-import { type Box, closeUp, heightFor } from './closeUp.ts';
+import { type Box, closeUp, heightFor, STRIP } from './closeUp.ts';
 import { WholePair } from './WholePair.tsx';
 
 interface Props {
@@ -32,26 +30,27 @@ interface Props {
   box: Box;
   /** whether its films are told in figures */
   figures: boolean;
-  /** whether a place is asked for: the hand moves the journal, and nothing tells where it is right */
+  /** whether it is asked still: leaders point at the middle of a seat, and not at its widest gap */
   asks: boolean;
+  /** what is known of each seat, under its name */
+  known?: readonly string[];
   /** how many times as large all is drawn, before a class */
   times?: number;
 }
 
-export function LessonSection({ drawn, fit, system, work, box, figures, asks, times = 1 }: Props) {
+export function LessonSection({ drawn, fit, system, work, box, figures, asks, known = [], times = 1 }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const seen = useSize(svg, { width: 900, height: 300 });
   const size = useMemo(() => ({ width: seen.width / times, height: seen.height / times }), [seen, times]);
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
-  const whole = closeUp(box, frame, size);
+  const told = known.some((text) => text !== '');
+  const whole = closeUp(box, frame, size, told);
   const perPixel = () => 1 / (at.scale * drawn.factor * times);
-  const blind = useMemo(() => (asks ? { ...fit, seats: [] } : fit), [fit, asks]);
-  const move = useAxialMove(work, blind, perPixel);
+  const move = useAxialMove(work, fit, perPixel);
   const { view, handlers } = useView(svg, seen, move.cancel);
   const at = seenThrough(whole, { ...view, x: view.x / times, y: view.y / times }, size);
-  const label = axialValues(blind, system);
-  const height = times * heightFor(box, seen.width / times);
+  const height = times * heightFor(box, seen.width / times, told);
   return (
     <figure className="picture">
       <svg
@@ -72,8 +71,7 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, ti
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          {...label}
-          aria-valuetext={asks ? blindText(fit, system) : label['aria-valuetext']}
+          {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
@@ -81,8 +79,8 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, ti
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
-        {asks && <Moves at={at} size={size} box={box} />}
-        <Notes {...{ drawn, fit, frame, at, size, system, figures }} />
+        <Notes {...{ drawn, fit, frame, at, size, system, figures, asks, known }} />
+        <rect className="note-ground" y={size.height - STRIP} width={size.width} height={STRIP} />
         <WholePair frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
@@ -93,19 +91,19 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, ti
   );
 }
 
-type NotesProps = Pick<Props, 'drawn' | 'fit' | 'system' | 'figures'> & {
+type NotesProps = Required<Pick<Props, 'drawn' | 'fit' | 'system' | 'figures' | 'asks' | 'known'>> & {
   frame: ReturnType<typeof sectionFrame>;
   at: Placing;
   size: Size;
 };
 
-/** Every seat by its name, and with its film where that is told. */
-function Notes({ drawn, fit, frame, at, size, system, figures }: NotesProps) {
+/** Every seat by its name, with its film where that is told, and with what is known of it. */
+function Notes({ drawn, fit, frame, at, size, system, figures, asks, known }: NotesProps) {
   const notes = fit.seats.map(({ name, leastFilm }, i) => ({
     name,
     film: figures ? filmText(leastFilm, system) : '',
-    taper: '',
-    at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+    taper: known[i] ?? '',
+    at: onScreen(at, asks ? middleOf(drawn.seats[i]!) : widestOf(drawn.seats[i]!), 1),
   }));
   return (
     <>
@@ -120,34 +118,18 @@ const filmText = (film: number | null, system: System) =>
 /** mm */
 const TOUCHES = 1e-9;
 
-/** As much as the eye has of it: where it stands, and which gaps are open, shut or overlap. */
-function blindText(fit: FitReport, system: System): string {
-  const named = (is: (film: number) => boolean) =>
-    fit.seats.filter(({ leastFilm }) => leastFilm !== null && is(leastFilm)).map(({ name }) => name);
-  const said = (
-    [
-      ['open', named((film) => film > SEEN)],
-      ['shut', named((film) => Math.abs(film) <= SEEN)],
-      ['metal in metal', named((film) => film < -SEEN)],
-    ] as const
-  ).flatMap(([is, names]) => (names.length > 0 ? [`${listed(names)} ${is}`] : []));
-  return [sidedText(fit.position, system), ...said].join('; ');
+/** Where the gap is widest, where that is one place; else the middle of it. */
+function widestOf(seat: DrawnSeat): Point {
+  const films = seat.oil.map(({ film }) => film);
+  const [least, most] = [Math.min(...films), Math.max(...films)];
+  const place = seat.oil[films.indexOf(most)];
+  if (!place || most - least < UNEVEN * Math.abs(most)) return middleOf(seat);
+  // A hair inside the seat: at its very end the leader would stand beside it.
+  const inner = seat.oil[films.indexOf(most) === 0 ? 1 : seat.oil.length - 2] ?? place;
+  const mid = ({ bush, journal }: typeof place): Point => [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
+  const [[z, r], [inZ, inR]] = [mid(place), mid(inner)];
+  return [z + IN * (inZ - z), r + IN * (inR - r)];
 }
-/** mm: less is not seen in the picture */
-const SEEN = 0.0005;
-
-/** That the journal moves along its axis. */
-function Moves({ at, size, box }: { at: Placing; size: Size; box: Box }) {
-  const x = size.width / 2;
-  const face = at.middle.y - at.scale * box.low;
-  const y = Math.min(size.height - FOOT, Math.max(face, size.height / 2));
-  const arrows = `M${x - 18} ${y}h36M${x - 12} ${y - 6}l-7 6l7 6M${x + 12} ${y - 6}l7 6l-7 6`;
-  return (
-    <g className="hint moves">
-      <path d={arrows} className="halo" />
-      <path d={arrows} />
-    </g>
-  );
-}
-/** px: clear of the bar below */
-const FOOT = 46;
+/** Of the widest: a gap that differs by less is even. */
+const UNEVEN = 0.2;
+const IN = 0.12;

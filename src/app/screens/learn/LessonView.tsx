@@ -16,6 +16,7 @@ import { MarkChart } from './MarkChart.tsx';
 import { Story } from './Story.tsx';
 import { useDealt } from './useDealt.ts';
 import type { Phase } from './useShare.ts';
+import { useTried } from './useTried.ts';
 import { Saw, Why } from './Why.tsx';
 
 interface Props {
@@ -87,8 +88,8 @@ interface RoundProps {
   step(step: Step): void;
 }
 
-const phaseOf = (stage: Course['stage'], byHand: boolean): Phase =>
-  stage === 'ask' ? (byHand ? 'byHand' : 'frozen') : stage === 'released' ? 'released' : 'free';
+const phaseOf = (stage: Course['stage']): Phase =>
+  stage === 'ask' ? 'frozen' : stage === 'released' ? 'released' : 'free';
 
 /** One question, from the frozen picture to why. What is asked stays in sight, and its picture beside it. */
 function Round({ lesson, course, dealt, speech, step }: RoundProps) {
@@ -99,23 +100,22 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   const [seenAgain, setSeenAgain] = useState(0);
   const box = useRef<HTMLDivElement>(null);
   const head = useRef<HTMLHeadingElement>(null);
-  const words = (text: string) => said(text, { scope: { ...mine.scope, answer: given?.answer ?? 0 } }, speech);
+  const tried = useTried(question, mine, given);
+  const scope = { ...mine.scope, answer: given?.answer ?? 0, tried: tried?.report };
+  const words = (text: string) => said(text, { scope }, speech);
   useSightOf(box, head, course);
   const { answer } = question;
-  const byHand = answer.kind === 'move';
-  const phase = phaseOf(stage, byHand);
+  // Until it is known what the answer makes of it nothing moves.
+  const phase = tried === undefined ? 'frozen' : phaseOf(stage);
   const steps = Math.min(course.help[course.round] ?? 0, question.help.length);
   const lookAgain = () => {
     setSeenAgain((times) => times + 1);
     box.current?.scrollIntoView({ block: 'start' });
   };
+  const told = lesson.story.map(storyWords(dealt, speech));
+  const story = <Story shut={stage !== 'ask' || course.question > 0} told={told} />;
   const asked = (
-    <div key="head" className="head">
-      {stage === 'ask' && course.question === 0 ? (
-        <Story told={lesson.story.map(storyWords(dealt, speech))} />
-      ) : (
-        <Story shut told={lesson.story.map(storyWords(dealt, speech))} />
-      )}
+    <div className="head">
       <h3 ref={stage === 'told' ? undefined : head} tabIndex={-1} className={`asked ${stage}`}>
         {words(question.ask)}
       </h3>
@@ -123,19 +123,17 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   );
   const picture = (
     <LessonPicture
-      key="picture"
       question={question}
       dealt={mine}
       phase={phase}
       again={seenAgain}
       speech={speech}
-      moved={(position) => setDraft((before) => ({ ...before, value: position }))}
+      tried={tried ?? null}
       given={given && answer.kind !== 'choice' ? Number(given.answer) : null}
     />
   );
   const chart = answer.kind === 'number' && answer.chart && mine.curve && (
     <MarkChart
-      key="chart"
       chart={answer.chart}
       dealt={mine}
       curve={mine.curve}
@@ -148,11 +146,11 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
     />
   );
   const body = (
-    <div key="body" className="body">
+    <div className="body">
       {stage === 'ask' && (
         <Ask
           answer={answer}
-          stands={mine.from.position ?? 0}
+          dealt={mine}
           draft={draft}
           setDraft={setDraft}
           help={question.help.slice(0, steps).map(words)}
@@ -170,6 +168,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           question={question}
           dealt={mine}
           given={given}
+          tried={tried?.report}
           words={words}
           speech={speech}
           lookAgain={lookAgain}
@@ -178,10 +177,14 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
       )}
     </div>
   );
-  // On a small page: what is asked with its answer, then what moves with what is told of it. A hand needs the picture.
+  // On a small page the picture stays at its head while the question and the answer go by (learn.css).
   return (
-    <div ref={box} className={`round ${chart ? 'with-chart' : ''}`}>
-      {stage === 'ask' && !byHand ? [asked, body, chart, picture] : [asked, picture, body, chart]}
+    <div ref={box} className={`round at-${stage} ${chart ? 'with-chart' : ''}`}>
+      {story}
+      {picture}
+      {asked}
+      {body}
+      {chart}
     </div>
   );
 }

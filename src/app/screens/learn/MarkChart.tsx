@@ -10,7 +10,7 @@ import { type Speech, told } from '../../../lessons/template.ts';
 import { AcrossAxis, AxisNames, across, PlotClip, UpAxis, usePlot } from '../../charts/Axes.tsx';
 import { useHandle } from '../../pictures/useMove.ts';
 import { askingEnds, endsBetween, markBegins, openEnds } from './markScale.ts';
-import { answerText, unitHint } from './typed.ts';
+import { unitOf } from './typed.ts';
 import { type Phase, useShare } from './useShare.ts';
 
 interface Props {
@@ -118,14 +118,3 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
 
 const round = (value: number) => Number(value.toPrecision(4));
 const withUnit = (title: string, unit: string) => (unit === '' ? title : `${title}, ${unit}`);
-
-/** Size and name of the unit that a kind of figure is told in. */
-function unitOf(as: ToldAs, speech: Speech): { size: number; name: string } {
-  const name = unitHint(as, speech);
-  const shown = Number(
-    answerText(1, as, speech)
-      .replace('−', '-')
-      .replace(/[^\d.eE-]+.*$/, ''),
-  );
-  return { size: 1 / shown, name };
-}

@@ -1,10 +1,12 @@
 /** How the answers of a class spread, before and after what is right is shown: a dot each, or a bar each choice. */
+import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import type { ClassAnswer } from '../../../lessons/classAnswer.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
 import { answerSaid, said } from '../../../lessons/sheets.ts';
-import { type Speech, told } from '../../../lessons/template.ts';
+import type { Speech } from '../../../lessons/template.ts';
+import { unitOf } from './typed.ts';
 
 interface Props {
   question: Question;
@@ -53,16 +55,19 @@ const WIDTH = 600;
 const EDGE = 24;
 const DOT = 6;
 const BASE = 96;
-const HEIGHT = 124;
+const HEIGHT = 144;
+const TICKS = 6;
 
 function Dots({ question: { answer }, dealt, answers, open, speech }: Props) {
   const values = answers.map((one) => Number(one.answer)).sort((a, b) => a - b);
   const shown = open ? [...values, Number(dealt.right)] : values;
   const [low, high] = [Math.min(0, ...shown), Math.max(...shown, 0)];
-  const x = scaleLinear([low, high === low ? low + 1 : high], [EDGE, WIDTH - EDGE]);
+  const as = answer.kind === 'number' ? answer.as : 'fine';
+  const unit = unitOf(as, speech);
+  const ends: [number, number] = [low, high === low ? low + unit.size : high];
+  const x = scaleLinear(ends, [EDGE, WIDTH - EDGE]);
   const stacked = new Map<number, number>();
   const text = (value: number) => answerSaid(answer, value, dealt, speech);
-  const as = answer.kind === 'number' ? answer.as : 'fine';
   const middle = values[Math.floor((values.length - 1) / 2)]!;
   return (
     <svg
@@ -78,11 +83,17 @@ function Dots({ question: { answer }, dealt, answers, open, speech }: Props) {
         // biome-ignore lint/suspicious/noArrayIndexKey: equal answers are told apart by nothing else
         return <circle key={i} cx={x(value)} cy={BASE - DOT - 2 * DOT * row} r={DOT - 1} />;
       })}
-      <text x={x(low)} y={HEIGHT - 6} textAnchor="start">
-        {told(low, as, speech)}
-      </text>
-      <text x={x(high)} y={HEIGHT - 6} textAnchor="end">
-        {told(high, as, speech)}
+      {ticks(ends[0] / unit.size, ends[1] / unit.size, TICKS).map((tick) => (
+        <g key={tick} className="tick">
+          <path d={`M${x(tick * unit.size)} ${BASE}v7`} />
+          <text x={x(tick * unit.size)} y={BASE + 23} textAnchor="middle">
+            {`${tick}`.replace('-', '−')}
+          </text>
+        </g>
+      ))}
+      <text x={WIDTH - 4} y={HEIGHT - 4} textAnchor="end">
+        {answer.label}
+        {unit.name === '' ? '' : `, ${unit.name}`}
       </text>
       {open && (
         <g className="right">

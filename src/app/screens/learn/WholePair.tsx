@@ -1,13 +1,14 @@
-/** The whole pair, small, in the corner of its close-up: with a frame round what is seen of it. */
+/** The whole pair, small, on the strip below its close-up: with a frame round what is seen of it. */
 import { useId } from 'react';
 import type { PointInMm, SectionFrame } from '../../pictures/sectionFrame.ts';
 import type { Placing } from '../../pictures/sectionLayout.ts';
 import type { Size } from '../../pictures/useSize.ts';
+import { STRIP } from './closeUp.ts';
 
-const EDGE = 6;
+const EDGE = 4;
 /** px: across and up, at most */
 const WIDE = 92;
-const HIGH = 64;
+const HIGH = STRIP - 2 * EDGE;
 /** Of the close-up's width: it takes no more of it. */
 const SHARE = 0.26;
 
@@ -26,14 +27,13 @@ export function WholePair({ frame, at, size }: { frame: SectionFrame; at: Placin
     left: at.station - at.middle.x / at.scale,
     right: at.station + (size.width - at.middle.x) / at.scale,
     top: at.middle.y / at.scale,
-    foot: (at.middle.y - size.height) / at.scale,
+    foot: (at.middle.y - (size.height - STRIP)) / at.scale,
   };
   const [left, right] = [Math.max(x0, x(seen.left)), Math.min(x0 + width, x(seen.right))];
   const [top, foot] = [Math.max(y0, y(seen.top)), Math.min(y0 + height, y(seen.foot))];
   const { journal, bush } = frame;
   return (
     <g className="whole-pair">
-      <rect x={x0 - EDGE} y={y0 - EDGE} width={width + 2 * EDGE} height={height + 2 * EDGE} className="backing" />
       <clipPath id={id}>
         <rect x={x0} y={y0} width={width} height={height} />
       </clipPath>

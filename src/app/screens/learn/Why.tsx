@@ -2,8 +2,9 @@
 import { type RefObject, useEffect, useRef } from 'react';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
+import type { Scope } from '../../../lessons/formula.ts';
 import type { Given } from '../../../lessons/runner.ts';
-import { answerSaid } from '../../../lessons/sheets.ts';
+import { answerSaid, costSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Explained } from '../../glossary/Explained.tsx';
 import { Triangles } from './Triangle.tsx';
@@ -39,13 +40,15 @@ interface WhyProps {
   question: Question;
   dealt: DealtQuestion;
   given: Given;
+  /** what was answered, carried out, as its cost asks for it */
+  tried: Scope | undefined;
   words(text: string): string;
   speech: Speech;
   lookAgain(): void;
   on(): void;
 }
 
-export function Why({ head, question, dealt, given, words, speech, lookAgain, on }: WhyProps) {
+export function Why({ head, question, dealt, given, tried, words, speech, lookAgain, on }: WhyProps) {
   const { answer } = question;
   const mistake = given.found.kind === 'mistake' ? question.mistakes[given.found.index]! : null;
   const [yours, right] = [given.answer, dealt.right].map((value) => {
@@ -53,6 +56,7 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
     return answer.kind === 'choice' ? `“${text}”` : text;
   });
   const isRight = given.found.kind === 'right';
+  const own = isRight ? '' : costSaid(question, dealt, given.answer, tried, speech);
   return (
     <section className="why" aria-label="Why">
       <h3 ref={head} tabIndex={-1} className={isRight ? 'is-right' : 'is-off'}>
@@ -65,13 +69,14 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
           <p>
             <Explained>{words(mistake.says)}</Explained>
           </p>
-          <p>
-            <strong>In metal:</strong> <Explained>{words(mistake.cost)}</Explained>
-          </p>
+          <Cost own={own} more={words(mistake.cost)} />
         </div>
       )}
       {given.found.kind === 'other' && typeof dealt.right === 'number' && typeof given.answer === 'number' && (
-        <p>{otherText(given.answer, dealt.right)}</p>
+        <div className="mistake">
+          <p>{otherText(given.answer, dealt.right)}</p>
+          {own !== '' && <Cost own={own} more="" />}
+        </div>
       )}
       {given.seen !== null && given.seen !== dealt.saw && (
         <p className="seen-wrong">
@@ -108,6 +113,13 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
     </section>
   );
 }
+
+/** What it would have cost: by the number given, then what is so of the slip whatever the number. */
+const Cost = ({ own, more }: { own: string; more: string }) => (
+  <p className="cost">
+    <strong>In metal:</strong> <Explained>{[own, more].filter((text) => text !== '').join(' ')}</Explained>
+  </p>
+);
 
 /** What it is worth to be sure. */
 function sureText({ sure, found }: Given): string {

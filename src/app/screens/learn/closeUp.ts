@@ -21,7 +21,10 @@ const ALONG = 0.06;
 const ACROSS = 0.16;
 /** px: the notes above, the bar below, the edges beside */
 const NOTES = 26;
-const BAR = 44;
+/** What is known of a seat has a line of its own. */
+const NOTES_TOLD = 44;
+/** px: of the strip below the drawing, with the bar and the whole pair */
+export const STRIP = 48;
 const EDGE = 8;
 /** px: a picture is no lower, and no higher. */
 export const LOWEST = 190;
@@ -40,28 +43,31 @@ export function boxOf(drawings: readonly Drawn[]): Box {
 /** A straight seat has no height of its own. */
 const MIN_HIGH = 0.3;
 
-/** px: how high the picture is in a room so wide, that the seats fill it across. */
-export function heightFor(box: Box, width: number): number {
+/** px: how high the picture is in a room so wide, that the seats fill it across. `told`: what is known of each seat. */
+export function heightFor(box: Box, width: number, told = false): number {
   const scale = (width - 2 * EDGE) / (box.right - box.left);
-  return Math.round(Math.min(HIGHEST, Math.max(LOWEST, NOTES + LEAN + BAR + scale * (box.high - box.low))));
+  return Math.round(
+    Math.min(HIGHEST, Math.max(LOWEST, (told ? NOTES_TOLD : NOTES) + LEAN + STRIP + scale * (box.high - box.low))),
+  );
 }
 
 const PAST_AXIS = 1.1;
 
-export function closeUp(box: Box, frame: SectionFrame, { width, height }: Size): Placing {
-  const top = NOTES + LEAN;
+export function closeUp(box: Box, frame: SectionFrame, { width, height }: Size, told = false): Placing {
+  const notesEnd = told ? NOTES_TOLD : NOTES;
+  const top = notesEnd + LEAN;
   const station = (frame.left + frame.right) / 2;
   const scale = Math.max(
     0.05,
-    Math.min((width - 2 * EDGE) / (box.right - box.left), (height - top - BAR) / (box.high - box.low)),
+    Math.min((width - 2 * EDGE) / (box.right - box.left), (height - top - STRIP) / (box.high - box.low)),
   );
   // Room that is over shows the journal down to its axis, and is shared once that is in sight.
-  const lift = Math.max(0, height - top - BAR - PAST_AXIS * scale * box.high) / 2;
+  const lift = Math.max(0, height - top - STRIP - PAST_AXIS * scale * box.high) / 2;
   return {
-    level: 'none',
+    level: told ? 'figures' : 'none',
     scale,
     middle: { x: width / 2 + scale * (station - (box.left + box.right) / 2), y: top + lift + scale * box.high },
     station,
-    notesEnd: NOTES,
+    notesEnd,
   };
 }

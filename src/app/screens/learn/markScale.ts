@@ -64,3 +64,14 @@ export function markBegins({ low, high }: Ends, right: number, seed: number): nu
   );
   return free[seed % free.length] ?? low;
 }
+
+/** mm: how far the scale goes on which a place is marked, to either side. It tells neither the side nor the place. */
+export function reachOfPlace({ right, slips, from }: Pick<DealtQuestion, 'right' | 'slips' | 'from'>): number {
+  const stands = Math.abs(from.position ?? 0);
+  const given = slips.flatMap(({ value }) =>
+    typeof value === 'number' && Math.abs(value) < FAR_OFF * Math.abs(Number(right)) ? [Math.abs(value)] : [],
+  );
+  return rounded(ROOM * Math.max(Math.abs(Number(right)), stands, ...given));
+}
+/** Times what is right: a slip of a whole place is typed. */
+const FAR_OFF = 6;

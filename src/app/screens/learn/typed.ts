@@ -50,3 +50,14 @@ export const unitHint = (as: ToldAs, speech: Speech): string =>
     : answerText(0, as, speech)
         .replace(/^[−\d.]+ ?/, '')
         .trim();
+
+/** Size and name of the unit that a kind of figure is told in. */
+export function unitOf(as: ToldAs, speech: Speech): { size: number; name: string } {
+  const name = unitHint(as, speech);
+  const shown = Number(
+    answerText(1, as, speech)
+      .replace('−', '-')
+      .replace(/[^\d.eE-]+.*$/, ''),
+  );
+  return { size: 1 / shown, name };
+}

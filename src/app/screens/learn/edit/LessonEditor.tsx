@@ -8,7 +8,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../../design/definition.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
 import { newLesson, newQuestion, pressedIn, standingFree } from '../../../../lessons/draft.ts';
-import { numbersIn } from '../../../../lessons/named.ts';
+import { placesOf } from '../../../../lessons/places.ts';
 import type { Speech } from '../../../../lessons/template.ts';
 import { useAngles } from '../../../state/angles.ts';
 import { DEMOS } from '../../../state/demos.ts';
@@ -20,7 +20,7 @@ import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fie
 import { Preview } from './Preview.tsx';
 import { AS, Put } from './Put.tsx';
 import { QuestionForm } from './QuestionForm.tsx';
-import { Standing } from './Standing.tsx';
+import { NextFault, Standing } from './Standing.tsx';
 import { TakeOut } from './TakeOut.tsx';
 import { faultSaid, type LessonFaults, useFaults } from './useFaults.ts';
 
@@ -98,6 +98,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
         {start.damaged && <p role="status">The draft could not be read. It lies aside; this is a new one.</p>}
         {!lasts && <p role="status">This browser keeps nothing: save a file before you leave.</p>}
         <Standing found={found} />
+        <NextFault found={found} />
         <TakeOut lesson={lesson} ready={found.errors.length === 0} />
         <div className="editor-sides">
           <div className="edit-form">
@@ -155,7 +156,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
 }
 
 function useEditingOf(lesson: Lesson, found: LessonFaults, speech: Speech, set: Editing['set']): Editing {
-  const places = useMemo(() => numbersIn(lesson.design), [lesson.design]);
+  const places = useMemo(() => placesOf(lesson.design as Design), [lesson.design]);
   return {
     lesson,
     set,
@@ -164,7 +165,7 @@ function useEditingOf(lesson: Lesson, found: LessonFaults, speech: Speech, set: 
     faults: (path) => found.errors.filter((error) => error.path === path).map(({ message }) => message),
     notGiven: (path) =>
       (found.tried ?? []).flatMap(({ seed, fault }) =>
-        fault?.at === path ? [`seed ${seed} is not given: ${faultSaid(fault.message)}`] : [],
+        fault?.at === path ? [`set of numbers ${seed} is not given: ${faultSaid(fault.message)}`] : [],
       ),
   };
 }

@@ -22,10 +22,25 @@ export function PictureForm({ path }: { path: string }) {
       <p className="ticks">
         <Tick path={`${view}.section`} label="The section" off={false} />
         <Tick path={`${view}.lenses`} label="The seats magnified" off={false} />
+        <Tick path={`${view}.trueFirst`} label="Gaps not enlarged before the answer" off={undefined} />
         <Tick path={`${view}.figures`} label="No figures before the answer" on={false} off={undefined} />
         <Tick path={`${view}.figures`} label="No figures after it either" on="never" off={undefined} />
         <Tick path={`${view}.print`} label="Where marking blue prints, once it is let go" off={undefined} />
       </p>
+      <ListOf
+        path={`${view}.notes`}
+        one="Figure written at a seat"
+        fresh={{ seat: 0, text: 'gap {by|fine}' }}
+        most={4}
+        optional
+      >
+        {(one) => (
+          <>
+            <SeatField path={`${one}.seat`} />
+            <FormulaField words path={`${one}.text`} label="What is written at the seat" />
+          </>
+        )}
+      </ListOf>
       <Group
         path={`${view}.layer`}
         label="One film as a layer of oil"
@@ -88,6 +103,25 @@ export function PictureForm({ path }: { path: string }) {
       </Group>
       <ChartForm path={path} />
     </details>
+  );
+}
+
+function SeatField({ path }: { path: string }) {
+  const { lesson, set } = useEditing();
+  const { seats = [] } = lesson.design as Partial<Design>;
+  return (
+    <p className="edit-field short" data-path={path}>
+      <label>
+        Which seat{' '}
+        <select value={String(at(lesson, path))} onChange={({ target }) => set(path, Number(target.value))}>
+          {seats.map(({ name }, i) => (
+            <option key={name} value={i}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </label>
+    </p>
   );
 }
 

@@ -1,7 +1,5 @@
 /** What is put into the design: a place of it, and the formula of what stands there. */
-import type { Design } from '../../../../design/definition.ts';
 import { TOLD_AS } from '../../../../lessons/definition.ts';
-import { placeWords } from '../../../../lessons/offered.ts';
 import { useEditing } from './editing.ts';
 import { ChoiceField, FormulaField } from './fields.tsx';
 
@@ -17,17 +15,10 @@ const AS_WORDS: Partial<Record<(typeof TOLD_AS)[number], string>> = {
 };
 export const AS = TOLD_AS.map((as) => [as, AS_WORDS[as] ?? as] as const);
 
-/** A place of the design at which a number stands, in words where there are any. */
+/** A place of the design at which a number stands, in words. */
 export function PlaceField({ path, label }: { path: string; label: string }) {
-  const { places, lesson } = useEditing();
-  const seats = (lesson.design as Partial<Design>).seats ?? [];
-  const worded = places.map((one) => [one, placeWords({ seats }, one)] as const);
-  // Those that have words first: they are what is mostly moved.
-  const options = [
-    ...worded.flatMap(([one, words]) => (words === null ? [] : [[one, words] as const])),
-    ...worded.flatMap(([one, words]) => (words === null ? [[one, one] as const] : [])),
-  ];
-  return <ChoiceField path={path} label={label} options={options} />;
+  const { places } = useEditing();
+  return <ChoiceField path={path} label={label} options={places} />;
 }
 
 export function Put({ path }: { path: string }) {

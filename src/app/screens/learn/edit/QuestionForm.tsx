@@ -1,13 +1,14 @@
 /** One question in the editor: what is asked, what is right, what is let go, what may be seen, and the slips. */
+import { useId } from 'react';
 import { MOST_MISTAKES, type Question } from '../../../../lessons/definition.ts';
 import { at, useEditing } from './editing.ts';
-import { ChoiceField, FormulaField, ListOf, TextField } from './fields.tsx';
+import { ChoiceField, Faults, FormulaField, ListOf, TextField } from './fields.tsx';
 import { PictureForm } from './PictureForm.tsx';
 import { AS, Put } from './Put.tsx';
 
 const KINDS = [
   ['number', 'a number'],
-  ['move', 'moving the spindle'],
+  ['move', 'a place of the spindle'],
   ['choice', 'a choice'],
 ] as const;
 
@@ -27,6 +28,7 @@ function answerOf(kind: string, before: Question['answer']): Question['answer'] 
 export function QuestionForm({ path }: { path: string }) {
   const { lesson, set } = useEditing();
   const { answer } = at(lesson, path) as Question;
+  const id = useId();
   const choice = answer.kind === 'choice';
   return (
     <>
@@ -41,7 +43,7 @@ export function QuestionForm({ path }: { path: string }) {
         {(one) => <Put path={one} />}
       </ListOf>
       <PictureForm path={path} />
-      <p className="edit-field short">
+      <p className="edit-field short" data-path={`${path}.answer`}>
         <label>
           It is answered by{' '}
           <select value={answer.kind} onChange={({ target }) => set(`${path}.answer`, answerOf(target.value, answer))}>
@@ -52,6 +54,7 @@ export function QuestionForm({ path }: { path: string }) {
             ))}
           </select>
         </label>
+        <Faults path={`${path}.answer`} id={`${id}answer`} />
       </p>
       <TextField path={`${path}.answer.label`} label="Before the answer stands" />
       {answer.kind === 'number' && <ChoiceField path={`${path}.answer.as`} label="Told in" options={AS} />}
@@ -87,7 +90,31 @@ export function QuestionForm({ path }: { path: string }) {
       >
         {(one) => <Put path={one} />}
       </ListOf>
+      {!choice && (
+        <>
+          <h3>What a wrong answer comes to</h3>
+          <ListOf
+            path={`${path}.try`}
+            one="What the answer changes"
+            fresh={{ path: 'position', is: 'design.position + answer' }}
+            most={8}
+            optional
+          >
+            {(one) => <Put path={one} />}
+          </ListOf>
+          <FormulaField
+            words
+            optional
+            path={`${path}.cost`}
+            label="What any wrong number costs"
+            hint="Told with the number given: answer, and with what the engine makes of it: tried"
+          />
+        </>
+      )}
       <h3>What did you see?</h3>
+      <div data-path={`${path}.saw`}>
+        <Faults path={`${path}.saw`} id={`${id}saw`} />
+      </div>
       <FormulaField words path={`${path}.saw.ask`} label="Asked so" />
       <ListOf
         path={`${path}.saw.options`}

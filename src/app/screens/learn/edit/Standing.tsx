@@ -1,4 +1,5 @@
 /** The answer first: whether the lesson goes, and what is in the way; a press leads to the field. */
+import { useState } from 'react';
 import type { LessonFaults } from './useFaults.ts';
 
 export function Standing({ found: { errors, tried } }: { found: LessonFaults }) {
@@ -25,11 +26,33 @@ export function Standing({ found: { errors, tried } }: { found: LessonFaults }) 
       {errors.length > MOST_SHOWN && <p>And {errors.length - MOST_SHOWN} more, each at its field.</p>}
       {errors.length === 0 && tried && given < tried.length && (
         <p>
-          Of the first {tried.length} seeds {given} are given; the others are passed over, and why stands at their
-          field.
+          A learner gets other numbers each time. Of the first {tried.length} sets of numbers {given} are given; the
+          others are passed over, and why stands at the field that rules them out.
         </p>
       )}
     </section>
+  );
+}
+
+/**
+ * In sight wherever one writes: how much is in the way, and a press that leads to the next of it, so that nobody has to
+ * go back to the head of the page to find out.
+ */
+export function NextFault({ found: { errors } }: { found: LessonFaults }) {
+  const [at, setAt] = useState(0);
+  if (errors.length === 0) return null;
+  const { path, message } = errors[at % errors.length]!;
+  return (
+    <button
+      type="button"
+      className="next-fault"
+      onClick={() => {
+        leadTo(path);
+        setAt((at % errors.length) + 1);
+      }}
+    >
+      {errors.length} in the way. {placeText(path)}: {message}
+    </button>
   );
 }
 
@@ -41,8 +64,8 @@ const sentence = (message: string) => `${message.charAt(0).toUpperCase()}${messa
 const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/mistakes\[\d+\]\.is$/, 'the answer it gives'],
   [/saw\.options\[\d+\]\.is$/, 'where it was so'],
-  [/(release|set|where)\[\d+\]\.is$/, 'what stands there'],
-  [/(release|set|where)\[\d+\]\.path$/, 'place of the design'],
+  [/(release|set|where|try)\[\d+\]\.is$/, 'what stands there'],
+  [/(release|set|where|try)\[\d+\]\.path$/, 'place of the design'],
   [/answer\.right$/, 'what is right'],
   [/answer\.within$/, 'how far off is still right'],
   [/answer\.label$/, 'what stands before the answer'],
@@ -51,7 +74,12 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/\.saw$/, 'what may have been seen'],
   [/\.because$/, 'why it is so'],
   [/\.says$/, 'what was done'],
-  [/\.cost$/, 'what it costs in metal'],
+  [/mistakes\[\d+\]\.cost$/, 'what it costs in metal'],
+  [/\.cost$/, 'what any wrong number costs'],
+  [/view\.notes\[\d+\]\.text$/, 'what is written at the seat'],
+  [/\.view\.layer/, 'the layer of oil'],
+  [/\.view\.spread/, 'the heap'],
+  [/\.chart/, 'the chart'],
   [/\.text$/, 'text'],
   [/\.key$/, 'name in formulas'],
   [/\.name$/, 'name'],
@@ -66,6 +94,8 @@ const PARTS: Record<string, string> = {
   where: 'Place',
   keep: 'Condition',
   release: 'change',
+  try: 'what the answer changes',
+  notes: 'note',
   set: 'change before',
   help: 'help',
   story: 'Story',

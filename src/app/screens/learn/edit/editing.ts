@@ -10,11 +10,11 @@ export interface Editing {
   set(path: string, value: unknown): void;
   /** what is wrong at a place, and within it where it has no field of its own */
   faults(path: string): string[];
-  /** which of the first seeds are not given for what stands at a place */
+  /** which of the first sets of numbers are not given for what stands at a place */
   notGiven(path: string): string[];
   speech: Speech;
-  /** places of the design at which a number stands */
-  places: string[];
+  /** places of the design at which a number stands, and their words */
+  places: [path: string, words: string][];
 }
 
 const Context = createContext<Editing | null>(null);

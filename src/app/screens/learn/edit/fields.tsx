@@ -17,7 +17,7 @@ interface Props {
   example?: boolean;
 }
 
-function Faults({ path, id, example = false }: { path: string; id: string; example?: boolean }) {
+export function Faults({ path, id, example = false }: { path: string; id: string; example?: boolean }) {
   const { faults, notGiven, lesson } = useEditing();
   const [wrong, missed] = [faults(path), notGiven(path)];
   return (
@@ -148,6 +148,7 @@ export function Tick({ path, label, on = true, off }: Props & { on?: unknown; of
 /** A part that may be there or not; ticked, it begins as `fresh`. */
 export function Group({ path, label, fresh, children }: GroupProps) {
   const { lesson, set } = useEditing();
+  const id = useId();
   const there = at(lesson, path) !== undefined;
   return (
     <div className="edit-group" data-path={path}>
@@ -159,6 +160,7 @@ export function Group({ path, label, fresh, children }: GroupProps) {
         />
         {label}
       </label>
+      <Faults path={path} id={`${id}said`} />
       {there && <fieldset aria-label={label}>{children}</fieldset>}
     </div>
   );

@@ -59,6 +59,6 @@ const oncePerPlace = (tried: readonly TriedSeed[]): LessonError[] => {
   const places = new Map<string, string>();
   for (const { seed, fault } of tried)
     if (fault && !places.has(fault.at))
-      places.set(fault.at, `${faultSaid(fault.message)} (so with the numbers of seed ${seed})`);
+      places.set(fault.at, `${faultSaid(fault.message)} (so with set of numbers ${seed})`);
   return [...places].map(([path, message]) => ({ path, message }));
 };
