@@ -9,7 +9,10 @@ import { litMetal, pageColour } from '../../src/app/pictures/solid/metals.ts';
 
 const written = (name: string, dark: boolean): [number, number, number] => {
   const [, light, other] = new RegExp(`--${name}: light-dark\\(([^,]+), ([^)]+)\\)`).exec(tokens)!;
-  const parts = /^#(..)(..)(..)$/.exec(dark ? other! : light!)!.slice(1).map((part) => Number.parseInt(part, 16) / 255);
+  const parts = /^#(..)(..)(..)$/
+    .exec(dark ? other! : light!)!
+    .slice(1)
+    .map((part) => Number.parseInt(part, 16) / 255);
   return [parts[0]!, parts[1]!, parts[2]!];
 };
 
