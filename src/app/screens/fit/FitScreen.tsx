@@ -3,7 +3,7 @@
  * it, the chart and the numbers stand beside it, or below.
  */
 import './fit.css';
-import { type ReactNode, useCallback, useState } from 'react';
+import { type CSSProperties, type ReactNode, useCallback, useState } from 'react';
 import { ratioSentence } from '../../../report/fit/now.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -59,7 +59,10 @@ export function FitScreen({ work }: { work: Work }) {
     : (which: ReactNode) => <FitSolid work={work} fit={fit} drawn={drawn} onLost={onLost} which={which} />;
   return (
     <div className="fit-screen">
-      <div className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''}`}>
+      <div
+        className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''}`}
+        style={{ '--seats': seats.length } as CSSProperties}
+      >
         <FitVerdict
           work={work}
           design={design}
