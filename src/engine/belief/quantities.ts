@@ -47,6 +47,14 @@ function rearwardTouch(lines: SeatLines, seat: number): Followed[] {
   return touch ? [touch] : [];
 }
 
+/** The first two seats that ask for a film and that a move brings to it: those whose relation is told. */
+export function relatedSeats(seats: readonly SeatInput[]): [number, number] | null {
+  const [one, other] = seats.flatMap((input, seat) =>
+    input.target === undefined || positionForFilm(seatLines(input), input.target) === null ? [] : [seat],
+  );
+  return one === undefined || other === undefined ? null : [one, other];
+}
+
 function relationFollowed(seats: readonly SeatInput[]): Followed | null {
   const positions = seats.flatMap((input, seat) => {
     const found = input.target === undefined ? null : positionFollowed(seatLines(input), seat, input.target);

@@ -3,6 +3,7 @@ import type { Design, Part } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { type Consequence, consequencesOf } from '../../engine/belief/consequences.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
+import { relatedSeats } from '../../engine/belief/quantities.ts';
 import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import {
@@ -85,7 +86,14 @@ const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken'> = {
   settled: true,
   disagreeing: [],
   undetermined: [],
-  consequences: { relation: null, firstPosition: null, seatPositions: {}, films: {}, first: null },
+  consequences: {
+    relation: null,
+    relationBetween: null,
+    firstPosition: null,
+    seatPositions: {},
+    films: {},
+    first: null,
+  },
   next: null,
 };
 
@@ -213,8 +221,10 @@ function consequencesSection(design: Design, found: Estimate, position: number):
     );
   const bySeat = (of: 'seatPosition' | 'film') =>
     Object.fromEntries(design.seats.map(({ name }, seat) => [name, told(of, seat)]));
+  const between = relatedSeats(found.seats);
   return {
     relation: told('relation'),
+    relationBetween: between && [nameOf(between[0]), nameOf(between[1])],
     firstPosition: told('firstPosition'),
     seatPositions: bySeat('seatPosition'),
     films: bySeat('film'),

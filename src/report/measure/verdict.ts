@@ -162,14 +162,13 @@ function allowanceOf(
 }
 
 function headlineOf(design: Design, measure: MeasureReport, system: System, way: AngleWay): string {
-  const { relation, firstPosition } = measure.consequences;
-  const targeted = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
+  const { relation, relationBetween, firstPosition } = measure.consequences;
+  const cones = relationBetween && `${relationBetween[0]} and ${relationBetween[1]} cones`;
   if (relation && relation.sigma !== null) {
     const error = fineText(Math.abs(relation.value), system);
-    return `The ${targeted[0]} and ${targeted[1]} cones stand ${error} wrong to each other, ${sureText(relation, system)}.`;
+    return `The ${cones} stand ${error} wrong to each other, ${sureText(relation, system)}.`;
   }
-  if (relation)
-    return `The readings do not yet tell how the ${targeted[0]} and ${targeted[1]} cones stand to each other.`;
+  if (relation) return `The readings do not yet tell how the ${cones} stand to each other.`;
   if (firstPosition && firstPosition.sigma !== null)
     return `The journal touches first at ${fineText(firstPosition.value, system)}, ${sureText(firstPosition, system)}.`;
   const told = measure.surfaces.filter((s) => s.sigma.halfAngle !== null && s.sigma.diameter !== null);

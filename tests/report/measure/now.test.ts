@@ -31,3 +31,25 @@ test('how far the cones stand wrong is told as the sentence below tells it, whic
     }
   }
 });
+
+test('a straight seat before the cones is not one of those that stand wrong to each other', () => {
+  const rear = {
+    name: 'rear',
+    journal: { halfAngle: 0, diameter: 15, station: -60, from: -80, to: -60 },
+    bush: { halfAngle: 0, diameter: 15.005, station: -60, from: -80, to: -60 },
+    film: { target: 0.0025, tolerance: 0.0005 },
+  };
+  const [one, other] = design.seats.map(({ name }) => name);
+  for (const seats of [
+    [rear, ...design.seats],
+    [...design.seats, rear],
+  ]) {
+    const whole = { ...design, seats };
+    const measure = measureSection(whole)!;
+    expect(measure.consequences.relationBetween).toEqual([one, other]);
+    expect(measureVerdict(whole, measure, fitSection(whole), 'metric', 'half').headline).toMatch(
+      new RegExp(`^The ${one} and ${other} cones stand `),
+    );
+    expect(fitSection(whole).relation!.between).toEqual([one, other]);
+  }
+});

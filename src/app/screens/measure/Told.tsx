@@ -25,9 +25,9 @@ const SELDOM = 0.01;
 
 export function Told({ design, measure, system }: Props) {
   const way = useAngles();
-  const { relation, firstPosition, films } = measure.consequences;
+  const { relation, relationBetween, firstPosition, films } = measure.consequences;
   const consequences: [string, ConsequenceReport | null][] = [
-    [relationName(design), relation],
+    [relationName(relationBetween), relation],
     ['Position of first touch', firstPosition],
     ...design.seats.map(({ name }): [string, ConsequenceReport | null] => [`Least film, ${name}`, films[name] ?? null]),
   ];
@@ -175,9 +175,9 @@ function Correlations({ measure }: { measure: MeasureReport }) {
 }
 
 /** The sign of the relation is told with its name. */
-function relationName(design: Design): string {
-  const [one, other] = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
-  return one && other
+function relationName(between: MeasureReport['consequences']['relationBetween']): string {
+  const [one, other] = between ?? [];
+  return between
     ? `Where the ${one} seat has its film, seen from where the ${other} has (− is rearward)`
     : 'The two cones wrong to each other by';
 }
