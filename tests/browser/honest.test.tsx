@@ -32,7 +32,7 @@ test('the closing draws the journal going one way at one factor, which stays for
   const first = factor();
   const [places, factors, films] = [[drawnAt()], [first], [position()]];
   // Pressed from within: on a busy machine the closing is over before a press from without is told to be done.
-  (page.getByRole('button', { name: 'Close until it touches' }).element() as HTMLElement).click();
+  (page.getByRole('button', { name: 'first touch' }).element() as HTMLElement).click();
   while (position() > -0.0039999) {
     await frame();
     places.push(drawnAt());

@@ -5,14 +5,13 @@
  */
 import { useId, useMemo, useRef } from 'react';
 import { fineText, type System, sidedText } from '../../../design/units.ts';
-import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { listed } from '../../../report/listed.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { SectionBar } from '../../pictures/SectionBar.tsx';
-import { SectionParts } from '../../pictures/SectionParts.tsx';
+import { SectionDrawing } from '../../pictures/SectionDrawing.tsx';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
 import { timesText } from '../../pictures/timesText.ts';
@@ -48,44 +47,24 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, ti
   const perPixel = () => 1 / (at.scale * drawn.factor * times);
   const blind = useMemo(() => (asks ? { ...fit, seats: [] } : fit), [fit, asks]);
   const move = useAxialMove(work, blind, perPixel);
-  const { view, handlers } = useView(svg, seen, move.cancel);
+  const look = useView(svg, seen, move.cancel);
+  const { view } = look;
   const at = seenThrough(whole, { ...view, x: view.x / times, y: view.y / times }, size);
-  const label = axialValues(blind, system);
-  const height = times * heightFor(box, seen.width / times);
+  const values = axialValues(blind, system);
   return (
     <figure className="picture">
-      <svg
-        ref={svg}
-        {...handlers}
-        viewBox={`0 0 ${size.width} ${size.height}`}
-        style={{ height }}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
-        tabIndex={0}
-        className={view.zoom > 1 ? 'section zoomed' : 'section'}
-        role="group"
-        aria-label="Upper half of the pair, cut along its axis; plus, minus and 0 zoom"
+      <SectionDrawing
+        {...{ svg, id, fit, drawn, frame, at, move }}
+        label="Upper half of the pair, cut along its axis"
+        seen={look}
+        values={asks ? { ...values, 'aria-valuetext': blindText(fit, system) } : values}
+        own={{ size, height: times * heightFor(box, seen.width / times) }}
       >
-        <g
-          {...move.handlers}
-          className="journal"
-          role="slider"
-          tabIndex={0}
-          aria-label="Axial position of the journal"
-          aria-valuenow={micrometres(fit.position)}
-          {...label}
-          aria-valuetext={asks ? blindText(fit, system) : label['aria-valuetext']}
-          onKeyDown={move.onKeyDown}
-        >
-          <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
-        </g>
-        <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
-        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         {asks && <Moves at={at} size={size} box={box} />}
         <Notes {...{ drawn, fit, frame, at, size, system, figures }} />
         <WholePair frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
-      </svg>
+      </SectionDrawing>
       <figcaption>
         <span>Gaps drawn {timesText(drawn.factor)}</span>
       </figcaption>
