@@ -1,4 +1,4 @@
-/** A longitudinal section to be taken hold of: the ground that zooms and pans, the journal as a slider, bush, films, axes. */
+/** A section to be taken hold of: the ground that zooms and pans, the journal as a slider, bush, films and axes. */
 import type { ReactNode, RefObject } from 'react';
 import { micrometres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
