@@ -8,7 +8,6 @@ import { SectionParts } from './SectionParts.tsx';
 import type { SectionFrame } from './sectionFrame.ts';
 import type { Placing } from './sectionLayout.ts';
 import type { useAxialMove } from './useMove.ts';
-import type { Size } from './useSize.ts';
 import type { useView } from './useView.ts';
 
 interface Props {
@@ -24,8 +23,8 @@ interface Props {
   drawn: Drawn;
   frame: SectionFrame;
   at: Placing;
-  /** drawn in a room of its own size, this high on the page (px) */
-  own?: { size: Size; height: number };
+  /** of a drawing in a room of its own size */
+  own?: { viewBox: string; style: { height: number } };
   /** where the journal stood when it was taken hold of */
   ghost?: Drawn | null;
   children: ReactNode;
@@ -50,8 +49,7 @@ export function SectionDrawing({
     <svg
       ref={svg}
       {...seen.handlers}
-      viewBox={own && `0 0 ${own.size.width} ${own.size.height}`}
-      style={own && { height: own.height }}
+      {...own}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
       tabIndex={0}
       className={seen.view.zoom > 1 ? 'section zoomed' : 'section'}

@@ -58,7 +58,10 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, ti
         label="Upper half of the pair, cut along its axis"
         seen={look}
         values={asks ? { ...values, 'aria-valuetext': blindText(fit, system) } : values}
-        own={{ size, height: times * heightFor(box, seen.width / times) }}
+        own={{
+          viewBox: `0 0 ${size.width} ${size.height}`,
+          style: { height: times * heightFor(box, seen.width / times) },
+        }}
       >
         {asks && <Moves at={at} size={size} box={box} />}
         <Notes {...{ drawn, fit, frame, at, size, system, figures }} />
