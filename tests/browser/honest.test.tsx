@@ -32,7 +32,7 @@ test('the closing draws the journal going one way at one factor, which stays for
   const first = factor();
   const [places, factors, films] = [[drawnAt()], [first], [position()]];
   // Pressed from within: on a busy machine the closing is over before a press from without is told to be done.
-  (page.getByRole('button', { name: 'Close until it touches' }).element() as HTMLElement).click();
+  (page.getByRole('button', { name: 'first touch' }).element() as HTMLElement).click();
   while (position() > -0.0039999) {
     await frame();
     places.push(drawnAt());
@@ -84,8 +84,10 @@ test('in the lenses one move shuts the steep seat and hardly stirs the shallow o
   const [shallow, steep] = [oil('shallow'), oil('steep')];
   flushSync(() => shown.work.moveTo(0.005));
   await still();
-  expect(shallow - oil('shallow')).toBeLessThan(12);
-  expect(steep - oil('steep')).toBeGreaterThan(40);
+  // However high the lenses are on this page.
+  const [crept, shut] = [shallow - oil('shallow'), steep - oil('steep')];
+  expect(shut).toBeGreaterThan(40);
+  expect(crept).toBeLessThan(shut / 4);
   flushSync(() => shown.work.moveTo(-0.004));
   await still();
   expect(oil('steep')).toBeLessThan(1);

@@ -153,7 +153,7 @@ test('the ring at the nose moves the journal when it is dragged along the axis; 
   drag(1, -30);
   const moved = shown.position();
   await expect.poll(() => document.querySelector('.verdict.fit .now')?.textContent).toMatch(/^Nose pulled aside/);
-  await userEvent.click(document.querySelector('.verdict.fit .let-go')!);
+  await userEvent.click(document.querySelector('.let-go')!);
   expect(shown.work.store.getState().pull).toBeNull();
   drag(1, -30);
   (document.activeElement as HTMLElement | null)?.blur();
@@ -172,5 +172,5 @@ test('the solid picture shows the blue on the parts instead of the film', { tags
   shown.open('shallow-first');
   await expect.element(browser.getByText('Within 2.00 µm when pressed home')).toBeVisible();
   const blue = async () => countPixels(await pixelsOf(document.querySelector('.scene')!), (r, _, b) => b > r + 40);
-  await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(4000);
+  await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(1500);
 });

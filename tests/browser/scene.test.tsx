@@ -148,7 +148,7 @@ test('the closing runs, can be paused, ends exactly at the touch, each run one s
   await page.viewport(820, 900);
   show();
   const from = position();
-  await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+  await userEvent.click(page.getByRole('button', { name: 'first touch' }));
   await expect.poll(position, { timeout: 5000, interval: 50 }).toBeLessThan(from - 0.001);
   await userEvent.click(page.getByRole('button', { name: 'Pause' }));
   const paused = position();
@@ -157,9 +157,9 @@ test('the closing runs, can be paused, ends exactly at the touch, each run one s
   await frame();
   await frame();
   expect(position()).toBe(paused);
-  await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+  await userEvent.click(page.getByRole('button', { name: 'first touch' }));
   await expect
-    .poll(() => page.getByRole('button', { name: 'Close until it touches' }).query()?.getAttribute('aria-disabled'), {
+    .poll(() => page.getByRole('button', { name: 'first touch' }).query()?.getAttribute('aria-disabled'), {
       timeout: 8000,
     })
     .toBe('true');
@@ -176,7 +176,7 @@ test('where less motion is wanted the closing is one jump to the touch', async (
   try {
     await page.viewport(820, 900);
     show();
-    await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+    await userEvent.click(page.getByRole('button', { name: 'first touch' }));
     expect(page.getByRole('button', { name: 'Pause' }).query()).toBeNull();
     expect(document.querySelectorAll('.section .touch').length).toBe(2);
     expect(steps()).toBe(1);

@@ -8,7 +8,7 @@ import type { Design, Part } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { filmTold, sayers } from '../../report/belief/filmTold.ts';
-import { micrometres, millimetres } from '../../report/convert.ts';
+import { millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
@@ -19,6 +19,7 @@ import { noteEnd } from './holding.ts';
 import { LetGo } from './LetGo.tsx';
 import { SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
+import { SectionDrawing } from './SectionDrawing.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { pullText, SectionPull } from './SectionPull.tsx';
 import { SectionTools } from './SectionTools.tsx';
@@ -81,37 +82,20 @@ export function Section({
   // As it is drawn when it is taken hold of.
   const perPixel = () => 1 / (at.scale * drawn.factor);
   const journalMove = useAxialMove(work, fit, perPixel);
-  const { view, zoom, handlers } = useView(svg, size, journalMove.cancel);
+  const seen = useView(svg, size, journalMove.cancel);
+  const { view, zoom } = seen;
   const at = seenThrough(whole, view, size);
   const unit = system === 'inch' ? 'inches' : 'mm';
   return (
     <figure className="picture">
       <div className="drawn">
-        <svg
-          ref={svg}
-          {...handlers}
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
-          tabIndex={0}
-          className={view.zoom > 1 ? 'section zoomed' : 'section'}
-          role="group"
-          aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom"
+        <SectionDrawing
+          {...{ svg, id, fit, drawn, frame, at, ghost }}
+          label="Longitudinal section of the pair; drag the journal along its axis"
+          seen={seen}
+          move={journalMove}
+          values={axialValues(fit, system)}
         >
-          <g
-            {...journalMove.handlers}
-            className="journal"
-            role="slider"
-            tabIndex={0}
-            aria-label="Axial position of the journal"
-            aria-valuenow={micrometres(fit.position)}
-            {...axialValues(fit, system)}
-            onKeyDown={journalMove.onKeyDown}
-          >
-            <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
-          </g>
-          <SectionParts.Bush frame={frame} at={at} id={id} />
-          <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
-          {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
-          <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
           {!drawn.pulled && <SectionParts.Moves frame={frame} at={at} />}
           {dimensions && !drawn.pulled && (
             <Suspense fallback={null}>
@@ -137,7 +121,7 @@ export function Section({
             along={journalMove}
           />
           <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
-        </svg>
+        </SectionDrawing>
         <LetGo work={work} />
       </div>
       <figcaption>

@@ -4,10 +4,7 @@ import { middleOf } from './SeatNotes.tsx';
 
 /** The contact of a seat; of several the one that presses hardest. */
 export const holdOf = ({ forces }: Drawn, seat: string): DrawnForce | null =>
-  forces.reduce<DrawnForce | null>(
-    (most, force) => (force.seat === seat && force.share > (most?.share ?? 0) ? force : most),
-    null,
-  );
+  forces.filter((force) => force.seat === seat).sort((a, b) => b.share - a.share)[0] ?? null;
 
 /** Where a label of the section ends, as seen from the side: on what holds, else amid the film of the upper half. */
 export function noteEnd(drawn: Drawn, seat: number): Point {

@@ -194,13 +194,11 @@ export const measureReport = z.strictObject({
   ),
   consequences: z.strictObject({
     relation: consequenceOrNull.check(z.meta({ description: 'Error of the axial relation, as in fit' })),
-    relationBetween: z
-      .nullable(z.tuple([z.string(), z.string()]))
-      .check(
-        z.meta({
-          description: 'Seats whose relation that is: position for the film of the first, less that of the second',
-        }),
-      ),
+    relationBetween: z.nullable(z.tuple([z.string(), z.string()])).check(
+      z.meta({
+        description: 'Seats whose relation that is: position for the film of the first, less that of the second',
+      }),
+    ),
     firstPosition: consequenceOrNull.check(z.meta({ description: 'Position of first touch' })),
     seatPositions: z.record(z.string(), consequenceOrNull),
     films: z

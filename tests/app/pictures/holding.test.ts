@@ -1,4 +1,4 @@
-/** A label that says a seat touches ends on the contact that the engine found, in the section and in the solid picture. */
+/** A label that says a seat touches ends on the contact that the engine found, in section and solid picture. */
 import { expect, test } from 'vitest';
 import { drawnAt } from '../../../src/app/pictures/drawn.ts';
 import { holdOf, noteEnd } from '../../../src/app/pictures/holding.ts';

@@ -37,8 +37,9 @@ const inScene = (frame: Frame, [z, r]: Point, theta: number): [number, number, n
 ];
 
 /**
- * Every seat where its film is open to the eye, hidden where it is nowhere, or where it holds a journal pulled aside; in a cut from the nose the seats that
- * are cut (`inSteps`: more than one), where their films are least, and of a single one most.
+ * Every seat where its film is open to the eye, hidden where it is nowhere, or where it holds a journal pulled aside;
+ * in a cut from the nose the seats that are cut (`inSteps`: more than one), where their films are least, and of a
+ * single one most.
  */
 export function anchorsOf(
   drawn: Drawn,

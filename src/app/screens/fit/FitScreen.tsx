@@ -37,7 +37,8 @@ const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How
 const WIDE = '(min-width: 1100px)';
 
 /** The lenses of as many seats have room beside a section that is no longer, to its height, than this. */
-const [BESIDE, LONG] = [3, 1.7];
+const BESIDE = 3;
+const LONG = 1.7;
 
 function isSquare(seats: readonly DrawnSeat[]): boolean {
   const bush = seats.flatMap((seat) => seat.bush);

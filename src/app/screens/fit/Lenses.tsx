@@ -252,7 +252,7 @@ const depthScale = (depth: number, height: number) => scaleLinear([0, depth], [m
 const CLEAR = 7;
 const TALL = 260;
 
-/** The film counted from the bush's edge, and the band of the film wanted, drawn from left to right; it stands there. */
+/** The film counted from the bush's edge, and the band of the film wanted from left to right, where it stands. */
 const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, broken }: RulerProps) {
   const y = depthScale(depth, height);
   const fine = fineUnit(system);

@@ -51,7 +51,6 @@ export function roomOf(told: Told) {
     return fitLines({ ...told, design: there, fit: fitOf(there), holding: null });
   });
   lines.push(fitLines({ ...told, holding: design.seats.map(({ name }) => name) }));
-  const longest = (of: 'now' | 'next' | 'why') =>
-    lines.reduce((long, line) => (line[of].length > long.length ? line[of] : long), '');
+  const longest = (of: 'now' | 'next' | 'why') => lines.map((line) => line[of]).sort((a, b) => b.length - a.length)[0]!;
   return { now: longest('now'), next: longest('next'), why: longest('why') };
 }

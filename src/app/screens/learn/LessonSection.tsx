@@ -1,16 +1,15 @@
 /**
- * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too. Below it, on
- * a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
+ * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too. Below it,
+ * on a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
  */
 import { useId, useMemo, useRef } from 'react';
 import { fineText, type System } from '../../../design/units.ts';
-import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
 import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { SectionBar } from '../../pictures/SectionBar.tsx';
-import { SectionParts } from '../../pictures/SectionParts.tsx';
+import { SectionDrawing } from '../../pictures/SectionDrawing.tsx';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
 import { timesText } from '../../pictures/timesText.ts';
@@ -48,42 +47,26 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, kn
   const whole = closeUp(box, frame, size, told);
   const perPixel = () => 1 / (at.scale * drawn.factor * times);
   const move = useAxialMove(work, fit, perPixel);
-  const { view, handlers } = useView(svg, seen, move.cancel);
+  const look = useView(svg, seen, move.cancel);
+  const { view } = look;
   const at = seenThrough(whole, { ...view, x: view.x / times, y: view.y / times }, size);
-  const height = times * heightFor(box, seen.width / times, told);
   return (
     <figure className="picture">
-      <svg
-        ref={svg}
-        {...handlers}
-        viewBox={`0 0 ${size.width} ${size.height}`}
-        style={{ height }}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
-        tabIndex={0}
-        className={view.zoom > 1 ? 'section zoomed' : 'section'}
-        role="group"
-        aria-label="Upper half of the pair, cut along its axis; plus, minus and 0 zoom"
+      <SectionDrawing
+        {...{ svg, id, fit, drawn, frame, at, move }}
+        label="Upper half of the pair, cut along its axis"
+        seen={look}
+        values={axialValues(fit, system)}
+        own={{
+          viewBox: `0 0 ${size.width} ${size.height}`,
+          style: { height: times * heightFor(box, seen.width / times, told) },
+        }}
       >
-        <g
-          {...move.handlers}
-          className="journal"
-          role="slider"
-          tabIndex={0}
-          aria-label="Axial position of the journal"
-          aria-valuenow={micrometres(fit.position)}
-          {...axialValues(fit, system)}
-          onKeyDown={move.onKeyDown}
-        >
-          <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
-        </g>
-        <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
-        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         <Notes {...{ drawn, fit, frame, at, size, system, figures, asks, known }} />
-        <rect className="note-ground" y={size.height - STRIP} width={size.width} height={STRIP} />
+        <rect className="note-ground" y={size.height - STRIP} width={size.width} height={2 * STRIP} />
         <WholePair frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
-      </svg>
+      </SectionDrawing>
       <figcaption>
         <span>Gaps drawn {timesText(drawn.factor)}</span>
       </figcaption>
