@@ -8,6 +8,7 @@ import type { System } from '../design/units.ts';
 import { deal, triedSeeds } from '../lessons/deal.ts';
 import type { Lesson } from '../lessons/definition.ts';
 import { beliefSection } from '../report/belief/section.ts';
+import { expectedShake } from '../report/cut/expectedShake.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { FINE, followFields, QUICK, warmFields } from '../report/film/fields.ts';
@@ -46,6 +47,8 @@ function lastOf<R>(work: (design: Design, now: boolean) => R): (design: Design, 
 
 export const JOBS = {
   cut: (design: Design) => cutSection(design),
+  /** how far it would shake at the last of its trials */
+  expectedShake: (design: Design) => ({ shake: expectedShake(design) }),
   /** both parts as believed, with their doubt */
   belief: (design: Design) => beliefSection(design),
   play: (design: Design) => playSection(design),
