@@ -9,6 +9,7 @@ import { type DealtQuestion, deal, triedSeeds } from '../lessons/deal.ts';
 import type { Lesson, Question } from '../lessons/definition.ts';
 import { triedBy } from '../lessons/tried.ts';
 import { beliefSection } from '../report/belief/section.ts';
+import { expectedShake } from '../report/cut/expectedShake.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { FINE, followFields, QUICK, warmFields } from '../report/film/fields.ts';
@@ -47,6 +48,8 @@ function lastOf<R>(work: (design: Design, now: boolean) => R): (design: Design, 
 
 export const JOBS = {
   cut: (design: Design) => cutSection(design),
+  /** how far it would shake at the last of its trials */
+  expectedShake: (design: Design) => ({ shake: expectedShake(design) }),
   /** both parts as believed, with their doubt */
   belief: (design: Design) => beliefSection(design),
   play: (design: Design) => playSection(design),

@@ -2,6 +2,8 @@
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';
+import { lookSentence } from '../../src/report/cut/advice.ts';
+import { cutSection } from '../../src/report/cut/section.ts';
 import { oddsTold } from '../../src/report/odds/section.ts';
 import { oddsVerdict, timesText } from '../../src/report/odds/words.ts';
 import { expectAccessible, expectNoSidewaysScroll, frame, page } from './page.tsx';
@@ -19,7 +21,10 @@ test('the answer comes first, in words, and is that of the report', { timeout: 1
   expect(document.querySelector('main')!.firstElementChild!.className).toMatch(/^verdict/);
   const chance = report.planned!.best.inBand.all!;
   expect(verdict()).toContain(`Cut now and this pair works ${timesText(chance)}; a trial assembly first`);
-  for (const sentence of oddsVerdict(design(), report, 'metric').sentences) expect(verdict()).toContain(sentence);
+  // The advice is that of Cut, and no other stands beside it.
+  const look = lookSentence(cutSection(design())!, 'metric');
+  await expect.poll(verdict, solved).toContain(look);
+  for (const sentence of oddsVerdict(design(), report, 'metric', look).sentences) expect(verdict()).toContain(sentence);
   // A line for each seat of a hundred pairs, a drawing for each film, a row for each surface and cut.
   expect(document.querySelectorAll('.cloud .drawn-line').length).toBe(200);
   expect(document.querySelectorAll('.distribution').length).toBe(2);

@@ -128,7 +128,7 @@ export const ClosingLegend = memo(function ClosingLegend({ fits, believed, syste
     >
       <span>
         hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel
-        {believed && ' · pale: 19 times in 20, by what was read'}
+        {believed && ' · pale: 19 times in 20, by what is known'}
       </span>
     </LineNames>
   );

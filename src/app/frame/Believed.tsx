@@ -2,7 +2,8 @@
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
-import { beliefSentences, offSentences } from '../../report/belief/words.ts';
+import { beliefSentences, offSentences, unknownSentence } from '../../report/belief/words.ts';
+import { isKnown } from '../state/belief.ts';
 import type { Solved } from '../state/useNewest.ts';
 import { Fault } from './Fault.tsx';
 
@@ -20,7 +21,12 @@ export default function Believed({
   system,
   solved: { value: belief, fresh, fault, again },
 }: Props) {
-  const sentences = belief ? (films ? beliefSentences : offSentences)(design, belief, system) : [];
+  const told = isKnown(design) ? belief : null;
+  const sentences = told
+    ? (films ? beliefSentences : offSentences)(design, told, system)
+    : films && !isKnown(design)
+      ? [unknownSentence(system)]
+      : [];
   return (
     <>
       <Fault what="How sure that is" fault={fault} again={again} />

@@ -19,12 +19,12 @@ import { believedOf, likelyNow, notAsReadSection, pairsAfter } from './believed.
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 import { filmSpread } from './spread.ts';
 
-/** Of a design of which nothing was ever read there is nothing to believe: it is as drawn. */
+/** Of a design of which nothing was ever read or stated there is nothing to believe: it is as drawn. */
 export function beliefSection(design: Design): BeliefReport | undefined {
   const cut = design.cut ?? { allow: [] };
   const trials = openTrials(cut).some(tellsAnything) ? toTrials(design, cut) : [];
   const read = (design.readings?.length ?? 0) + (design.priors?.length ?? 0);
-  if (read === 0 && trials.length === 0) return undefined;
+  if (read === 0 && trials.length === 0 && cut.doubt === undefined) return undefined;
   const { belief } = believedOf(design);
   const position = metres(design.position ?? 0);
   const told = trials.length === 0 ? linear(design, cut, belief, position) : byDraws(design, cut, trials, position);

@@ -1,6 +1,8 @@
 /** What is believed of the parts, in a machinist's words. */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, type System } from '../../design/units.ts';
+import { defaultAt } from '../../design/place.ts';
+import { COVER, doubtText, fineText, type System } from '../../design/units.ts';
+import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
@@ -72,8 +74,17 @@ function filmsSentence(design: Design, belief: BeliefReport, system: System): st
     others.length === 0
       ? ''
       : `; as drawn here ${listed(drawn)}${(design.readings ?? []).length > 0 ? ', until Measure’s shapes are used' : ''}`;
-  return `By all that was read the films here are ${textsOf(films)} (19 times in 20)${note}.`;
+  const by = isStatedAlone(design) ? 'By the doubt that is stated of the parts as drawn' : 'By all that was read';
+  return `${by} the films here are ${textsOf(films)} (19 times in 20)${note}.`;
 }
+
+/** Of parts of which nothing is known. */
+export const unknownSentence = (system: System) =>
+  `Assumed, never measured: the films are as drawn. Until something is read, or stated as “Doubt” on Cut, each is taken there and on Odds to be known to ${doubtText(defaultAt('cut.doubt'), system)} (19 times in 20).`;
+
+/** Whether nothing was read or tried, and the doubt is what the person states. */
+const isStatedAlone = ({ readings = [], priors = [], cut }: Design) =>
+  readings.length + priors.length === 0 && !(cut && openTrials(cut).some(tellsAnything));
 
 function firstSentence({ first }: BeliefReport): string {
   const [seat, chance] = Object.entries(first ?? {}).reduce(([a, p], [b, q]) => (q > p ? [b, q] : [a, p]), ['', 0]);

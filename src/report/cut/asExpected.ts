@@ -1,7 +1,8 @@
 /** Whether what was read at a trial is what the parts as believed would read: remarked on before it is written down. */
 
 import type { Millimetres } from '../../design/dimension.ts';
-import { COVER, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import type { ExpectedShake } from './expectedShake.ts';
 
 interface Told {
   value: Millimetres;
@@ -10,9 +11,20 @@ interface Told {
 
 /** What is expected, and, of something read, whether it is further from that than 19 times in 20. */
 export function expectedText(expected: Told, read: Told | null, system: System): string {
-  const told = `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.`;
-  if (read === null) return told;
-  const off = read.value - expected.value;
-  if (Math.abs(off) <= COVER * Math.hypot(read.sigma, expected.sigma)) return told;
-  return `${told} What is typed is ${off < 0 ? 'less' : 'more'} than that allows 19 times in 20: read it again before it is written down.`;
+  const half = COVER * expected.sigma;
+  return `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.${beyondText(expected.value, [half, half], read)}`;
+}
+
+/** The same of a shake, whose two sides are not alike. */
+export function expectedShakeText({ value, low, high }: ExpectedShake, read: Told | null, system: System): string {
+  const between = `19 times in 20 between ${fineText(low, system)} and ${fineText(high, system)}`;
+  return `Expected: about ${fineText(value, system)}, ${between}.${beyondText(value, [value - low, high - value], read)}`;
+}
+
+/** @param halves how far what is expected reaches to either side, 19 times in 20 */
+function beyondText(expected: Millimetres, [less, more]: readonly [number, number], read: Told | null): string {
+  if (read === null) return '';
+  const off = read.value - expected;
+  if (Math.abs(off) <= Math.hypot(COVER * read.sigma, off < 0 ? less : more)) return '';
+  return ` What is typed is ${off < 0 ? 'less' : 'more'} than that allows 19 times in 20: read it again before it is written down.`;
 }

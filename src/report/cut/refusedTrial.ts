@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
-import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
+import { touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../convert.ts';
 import { doubtOf } from './doubt.ts';
 import { listed } from './listed.ts';
@@ -30,24 +30,6 @@ export function expectedStandOff(
     value: millimetres(found.firstPosition),
     sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0,
   };
-}
-
-/**
- * What the indicator is expected to travel (mm) as the journal is shaken, after what was taken; null where these parts
- * have no shake there.
- */
-export function expectedShake(
-  design: Design,
-  earlier: readonly Trial[],
-  { taken = [], faces = [], shake }: Pick<Trial, 'taken' | 'faces' | 'shake'>,
-): { value: number; sigma: number } | null {
-  const after = shake && believedAfter(design, earlier, { taken, faces });
-  const read = design.cut && shake && toTrials(design, { ...design.cut, trials: [{ shake }] })[0]?.shake;
-  const told =
-    after && read && shakeTold(after.parts, after.films, { ...read, sigma: 0 }, doubtOf(design).before.beyond);
-  if (!told) return null;
-  const sigma = Math.hypot(told.sigma, spreadOf(after.accounts, told.gains));
-  return { value: millimetres(told.predicted), sigma: millimetres(sigma) };
 }
 
 /** What is believed after one more trial; null where it or one before cannot be taken in. */

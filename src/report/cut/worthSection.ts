@@ -79,7 +79,7 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
   };
 }
 
-/** What would most likely come off after a trial more, or a reading of the bench more: as it will be worked out then. */
+/** What would most likely come off after a trial or a reading more: as it will be worked out then. */
 interface After {
   trial(more: Omit<Trial, 'taken' | 'thickness'>): number | null;
   reading(reading: Reading): number | null;

@@ -153,10 +153,10 @@ export function readSentence(
   const every = all && `all ${all.surfaces.length} surfaces`;
   if (isWorth(best)) {
     const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${after(all)}` : '';
-    return `${advised ? 'Were it measured,' : 'Measure first'} ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best)}${more}.`;
+    return `${advised ? 'Measured too,' : 'Measure first'} ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best)}${more}.`;
   }
   if (all && isWorth(all))
-    return `${advised ? 'Were they measured,' : 'Measure'} ${every} that are known from the drawing alone: ${then(all)}; one of them by itself hardly changes it.`;
+    return `${advised ? 'Measured too,' : 'Measure'} ${every} that are known from the drawing alone: ${then(all)}; one of them by itself hardly changes it.`;
   return `To measure what is known from the drawing alone would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
 }
 

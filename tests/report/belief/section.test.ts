@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { beliefReport } from '../../../src/report/belief/definition.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
-import { beliefSentences, chanceText, offSentences } from '../../../src/report/belief/words.ts';
+import { beliefSentences, chanceText, offSentences, unknownSentence } from '../../../src/report/belief/words.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 
@@ -25,6 +25,21 @@ const tried = (...trials: NonNullable<NonNullable<Design['cut']>['trials']>): De
 describe('the belief', () => {
   it('of parts of which nothing was read there is none', () => {
     expect(beliefSection(plain)).toBeUndefined();
+  });
+
+  it('of parts whose doubt is stated there is one before any reading: of that doubt, and it is named', () => {
+    const stated = { ...plain, cut: { ...cut, doubt: 0.001 } };
+    const belief = beliefSection(stated)!;
+    expect(beliefReport.safeParse(belief).success).toBe(true);
+    expect(belief.assumed.length).toBeGreaterThan(0);
+    for (const { name, leastFilm } of fitSection(stated).seats) {
+      expect(Math.abs((belief.films[name]!.likely ?? belief.films[name]!.mean) - leastFilm!)).toBeLessThan(1e-9);
+      expect(belief.films[name]!.high - belief.films[name]!.low).toBeGreaterThan(0.003);
+    }
+    const words = beliefSentences(stated, belief, 'metric').join(' ');
+    expect(words).toMatch(/^By the doubt that is stated of the parts as drawn the films here are shallow .* ± /);
+    expect(words).toMatch(/The steep seat touches first, .*\./);
+    expect(unknownSentence('metric')).toMatch(/^Assumed, never measured: .* known to ± 9\.8 µm/);
   });
 
   it('is what Measure tells where every surface is read', () => {

@@ -1,6 +1,6 @@
 /** What is read at a trial is remarked on where it is further from what is expected than chance brings it. */
 import { expect, test } from 'vitest';
-import { expectedText } from '../../../src/report/cut/asExpected.ts';
+import { expectedShakeText, expectedText } from '../../../src/report/cut/asExpected.ts';
 
 const expected = { value: 0.04, sigma: 0.003 };
 const read = (value: number, sigma = 0.004) => expectedText(expected, { value, sigma }, 'metric');
@@ -12,4 +12,14 @@ test('only beyond what both doubts together allow 19 times in 20', () => {
   expect(read(0.0301)).toMatch(/ What is typed is less than that allows 19 times in 20: read it again/);
   expect(read(0.0499)).toMatch(/ is more than that allows/);
   expect(read(0.0499, 0.01)).not.toMatch(/typed/);
+});
+
+test('of a shake each side by itself', () => {
+  const shake = { value: 0.06, low: 0.029, high: 0.068 };
+  const of = (value: number | null) =>
+    expectedShakeText(shake, value === null ? null : { value, sigma: 0.001 }, 'metric');
+  expect(of(null)).toBe('Expected: about 60.00 µm, 19 times in 20 between 29.00 µm and 68.00 µm.');
+  expect(of(0.029)).toBe(of(null));
+  expect(of(0.028)).toMatch(/ is less than that allows/);
+  expect(of(0.069)).toMatch(/ is more than that allows/);
 });

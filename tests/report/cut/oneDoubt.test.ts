@@ -8,6 +8,7 @@ import type { CutReport } from '../../../src/report/cut/definition.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { surfaceSigma } from '../../../src/report/cut/metalDoubt.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
 import { oddsSection } from '../../../src/report/odds/section.ts';
 
 // The machine may be busy; nothing here is timed.
@@ -95,6 +96,25 @@ describe.each([
     const said = leftVerdict(design, cut, 'metric')!;
     expect([said.headline, ...said.sentences].join(' ')).toMatch(/films are then most likely shallow .* ± .* ± /);
   });
+});
+
+it('where a trial leaves nothing to cut, Odds tells the films where Cut does: one state, one position', () => {
+  const right = JSON.parse(readFileSync(new URL('correct.conepair.json', url), 'utf8')) as Design;
+  const at = fitSection(right).firstPosition!;
+  const trials = [{ standOff: { value: at, sigma: 0.0002 } }];
+  const allow = [{ seat: right.seats[0]!.name, part: 'journal' as const, limit: 0.05 }];
+  const design: Design = { ...right, odds: { draws: 4096 }, cut: { allow, doubt: 0.0005, trials } };
+  const { remaining } = cutSection(design)!;
+  expect(remaining!.steps).toEqual([]);
+  const odds = oddsSection(design)!;
+  expect(odds.planned).toBeUndefined();
+  expect(odds.setBy).toBe('plan');
+  expect(odds.position).toBeCloseTo(remaining!.position, 9);
+  for (const { name } of design.seats) {
+    const { mean, sd } = odds.films[name]!;
+    const about = Math.hypot(sd, mean - remaining!.films[name]!);
+    expect(Math.abs(remaining!.sigmas![name]! / about - 1)).toBeLessThan(SAMPLED);
+  }
 });
 
 it('before any trial too, where it is not known at which end a film is least', () => {

@@ -4,8 +4,8 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import type { System } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
+import { expectedShake } from '../../../src/report/cut/expectedShake.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
-import { expectedShake } from '../../../src/report/cut/refusedTrial.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 
@@ -279,7 +279,7 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
       ...leftVerdict(design, cut, 'metric')!,
       result: cut.trials![1]!,
       remaining: cut.remaining!,
-      expected: expectedShake(design, [first], { shake })!,
+      expected: expectedShake(design)!,
     };
   };
   // far less than 40 µm, more than the lean of the lines may make of it

@@ -7,16 +7,19 @@ import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
 import { fineText, placeText, type System } from '../../../design/units.ts';
 import { partsAre } from '../../../report/assumed.ts';
-import { expectedText } from '../../../report/cut/asExpected.ts';
+import { expectedShakeText, expectedText } from '../../../report/cut/asExpected.ts';
 import { withToldSafe } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
-import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import { expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import type { Result } from '../../../worker/jobs.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { Entered } from '../../record/Entered.tsx';
 import { bare } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
+import { useRested } from '../../state/useRested.ts';
+import { useSolved } from '../../state/useSolved.ts';
 import { type Trial, withTrial } from './entries.ts';
 import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, usualShake } from './trialDraft.ts';
 
@@ -41,6 +44,28 @@ const MOST_MOVE = 1000;
 /** Which side of the datum a position is on. */
 const SIDES = ['noseward of the datum', 'rearward of the datum'] as const;
 
+/** Worked out beside the form, many pairs being shaken; null while it is not known. */
+function useExpectedShake(design: Design, earlier: readonly Trial[], shaken: Trial): Result<'expectedShake'> | null {
+  const asked = JSON.stringify([earlier, shaken]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
+  const then = useMemo(
+    (): Design => ({ ...design, cut: { ...design.cut!, trials: [...earlier, shaken] } }),
+    [design, asked],
+  );
+  const { value, fresh } = useSolved('expectedShake', useRested(then, REST));
+  return fresh ? value : null;
+}
+
+/** ms without a change before a shake is asked for. */
+const REST = 400;
+
+const shakeText = (
+  told: Result<'expectedShake'> | null,
+  read: Parameters<typeof expectedShakeText>[1],
+  system: System,
+): string =>
+  !told ? '' : told.shake ? expectedShakeText(told.shake, read, system) : 'These parts have no shake there.';
+
 export function TrialForm({ work, design, cut, draft, change, index, system, close }: Props) {
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const [refused, setRefused] = useState('');
@@ -59,9 +84,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
   const usual = usualShake(design);
   // whatever is typed: the place where it is read decides what it should be
   const shaken = trialOf({ ...draft, standOff: null, shake: 1, shakeSigma: null, blue: {} }, design, system);
-  const shakeAsked = JSON.stringify([shaken, earlier]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
-  const shake = useMemo(() => expectedShake(design, earlier, shaken), [design, shakeAsked]);
+  const shake = useExpectedShake(design, earlier, shaken);
   const read = (value: number | null, sigma: number | null) =>
     value === null ? null : { value, sigma: sigma ?? INDICATOR[system] };
   const write = (event: FormEvent) => {
@@ -216,7 +239,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
         <div className="locals">
           {field(
             'Shake',
-            `All the indicator travels. ${shake ? expectedText(shake, read(draft.shake, draft.shakeSigma), system) : 'These parts have no shake there.'}`,
+            `All the indicator travels. ${shakeText(shake, read(draft.shake, draft.shakeSigma), system)}`,
             'fine',
             draft.shake,
             (shake) => ({ shake }),

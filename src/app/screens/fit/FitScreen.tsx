@@ -10,7 +10,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import type { DrawnSeat } from '../../pictures/drawn.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { WhileSeen } from '../../state/AsSeen.tsx';
-import { isRead, useBelief } from '../../state/belief.ts';
+import { useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
@@ -83,7 +83,7 @@ export function FitScreen({ work }: { work: Work }) {
       </div>
       <div className="beside">
         {wide && solid?.(null)}
-        {isRead(design) && <Believed design={design} films system={system} solved={belief} />}
+        <Believed design={design} films system={system} solved={belief} />
         <CutsSince design={design} trials />
         <FitParts
           work={work}

@@ -39,7 +39,8 @@ export function ProcessTable({ report, design, system }: { report: OddsReport; d
             {processes.map(({ name, share, low, high, films, setFilms }) => (
               <tr key={name} className={share === best ? 'best' : ''}>
                 <th scope="row">
-                  {name} {alikeText(design, name) !== '' && <small>{alikeText(design, name)}</small>}
+                  {name}
+                  {alikeText(design, name) !== '' && <small> {alikeText(design, name)}</small>}
                 </th>
                 <td>
                   <b>{timesText(share)}</b>{' '}

@@ -14,7 +14,7 @@ import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
-import { isRead, useBelief } from '../../state/belief.ts';
+import { isKnown, useBelief } from '../../state/belief.ts';
 import { offer } from '../../state/files.ts';
 import { pageOf } from '../../takeAlong/link.ts';
 import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
@@ -70,7 +70,7 @@ function useKnown(
   const { value, of, fault } = useBelief(design);
   const odds = useOddsLine(design);
   if (of === null)
-    return { off: [], odds: odds.sentences, pending: odds.pending || (fault === null && isRead(design)) };
+    return { off: [], odds: odds.sentences, pending: odds.pending || (fault === null && isKnown(design)) };
   return {
     off: value ? offSentences(of, value, system) : [],
     odds: odds.sentences,
