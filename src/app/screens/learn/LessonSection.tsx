@@ -80,7 +80,7 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, kn
         <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         <Notes {...{ drawn, fit, frame, at, size, system, figures, asks, known }} />
-        <rect className="note-ground" y={size.height - STRIP} width={size.width} height={STRIP} />
+        <rect className="note-ground" y={size.height - STRIP} width={size.width} height={2 * STRIP} />
         <WholePair frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>

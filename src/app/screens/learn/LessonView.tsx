@@ -168,7 +168,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           question={question}
           dealt={mine}
           given={given}
-          tried={tried?.report}
+          tried={tried}
           words={words}
           speech={speech}
           lookAgain={lookAgain}
