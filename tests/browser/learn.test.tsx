@@ -212,7 +212,7 @@ test.each([
 ])(
   'at %i × %i the picture, the question and its answer are in sight together, and then what moves',
   {
-    timeout: 120_000,
+    timeout: 240_000,
   },
   async (width, height) => {
     await browser.viewport(width, height);

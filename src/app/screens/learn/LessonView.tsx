@@ -181,10 +181,12 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   return (
     <div ref={box} className={`round at-${stage} ${chart ? 'with-chart' : ''}`}>
       {story}
-      {picture}
+      <div className="sights">
+        {picture}
+        {chart}
+      </div>
       {asked}
       {body}
-      {chart}
     </div>
   );
 }
