@@ -1,6 +1,6 @@
 /**
- * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too. Below it, on
- * a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
+ * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too. Below it,
+ * on a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
  */
 import { useId, useMemo, useRef } from 'react';
 import { fineText, type System } from '../../../design/units.ts';
