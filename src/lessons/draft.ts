@@ -45,7 +45,7 @@ export function newQuestion(seat: string): Question {
         name: 'all of the travel',
         is: 'by',
         says: 'You took the travel for the film.',
-        cost: 'You count on {by|fine}, and there is {right|fine}.',
+        cost: 'The film is thinner than you count on, and it may run dry.',
       },
     ],
     help: ['The film is the travel times the sine of the half angle.'],

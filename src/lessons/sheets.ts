@@ -72,15 +72,15 @@ export function said(text: string, { scope }: Pick<DealtQuestion, 'scope'>, spee
 
 /** What an answer would have cost, by its own number and by what the engine makes of it; '' where nothing is told. */
 export function costSaid(
-  { cost }: Pick<Question, 'cost'>,
-  { scope }: Pick<DealtQuestion, 'scope'>,
+  { cost, answer: asked }: Pick<Question, 'cost' | 'answer'>,
+  dealt: DealtQuestion,
   answer: number | string,
   tried: Scope | undefined,
   speech: Speech,
 ): string {
   if (cost === undefined) return '';
-  const found = spoken(cost, { ...scope, answer, tried }, speech);
+  const found = spoken(cost, { ...dealt.scope, answer, tried }, speech);
   // What the engine has no figure for is no pair any more.
-  return found.ok ? found.value : NO_PAIR;
+  return found.ok ? found.value : `With your ${answerSaid(asked, answer, dealt, speech)} ${NO_PAIR}`;
 }
-export const NO_PAIR = 'So far off, no pair can be made of it: the two parts no longer meet.';
+export const NO_PAIR = 'no pair can be made at all: the two parts no longer meet.';

@@ -40,10 +40,14 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   await userEvent.fill(gives, 'right');
   await expect
     .poll(() => gives.element().closest('.edit-field')!.textContent, { timeout: 60_000 })
-    .toMatch(/cannot be told apart: give .*seed 1/);
+    .toMatch(/cannot be told apart: give .*set of numbers 1/);
   // A press on what is in the way leads to its field.
   (document.activeElement as HTMLElement).blur();
-  await userEvent.click(browser.getByRole('button', { name: 'Question 1, slip 1, the answer it gives' }));
+  await userEvent.click(browser.getByRole('button', { name: 'Question 1, slip 1, the answer it gives', exact: true }));
+  expect(document.activeElement).toBe(gives.element());
+  // So does what is said of it in sight of every field.
+  (document.activeElement as HTMLElement).blur();
+  await userEvent.click($('.next-fault')!);
   expect(document.activeElement).toBe(gives.element());
   expect($<HTMLButtonElement>('.take-out button.main')!.disabled).toBe(true);
   await userEvent.fill(gives, '2 * right');

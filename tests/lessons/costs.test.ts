@@ -42,18 +42,17 @@ test.each(numbers)('$is tells what the number given would have cost', ({ questio
         const tried = triedBy(question, mine, answer);
         const cost = costSaid(question, mine, answer, tried?.report, speech);
         expect(cost).not.toMatch(/[{}]|NaN|Infinity|undefined/);
-        if (cost === NO_PAIR) return cost;
         const own = answerSaid(question.answer, answer, mine, speech);
         // What is told as ± has no sign.
         expect(cost.includes(own) || cost.includes(own.replace('−', '')), `${own} in “${cost}”`).toBe(true);
         // And by a figure beside it.
-        expect(cost.match(/\d[\d.,]*/g)!.length).toBeGreaterThan(1);
+        if (!cost.endsWith(NO_PAIR)) expect(cost.match(/\d[\d.,]*/g)!.length).toBeGreaterThan(1);
         return cost;
       });
       // Another answer, another cost, as far as the two are told apart at all.
-      const pairs = told.filter((cost) => cost !== NO_PAIR);
+      const pairs = told.filter((cost) => !cost.endsWith(NO_PAIR));
       const owns = wrong(mine).map((answer) => answerSaid(question.answer, answer, mine, speech));
-      expect(new Set(told).size).toBeGreaterThanOrEqual(new Set(owns).size - (told.length - pairs.length));
+      expect(new Set(told).size).toBeGreaterThanOrEqual(new Set(owns).size);
       expect(pairs.length).toBeGreaterThan(told.length / 2);
     }
 });

@@ -57,7 +57,7 @@ test.each(TEXTS)('every value offered in the text %s is known there, and told as
   for (const { name } of all) {
     if (/^answer$|^tried\./.test(name)) {
       // Known once an answer is given, whatever it is.
-      expect(told(path, name), `${path}: ${name}`).toMatch(/^You: −?[\d.]+ µm$|^You: .*\d/);
+      expect(told(path, name), `${path}: ${name}`).toMatch(/^You: \S/);
       continue;
     }
     // A text is worked out where a formula of the same question is.

@@ -15,7 +15,7 @@ test.each(files)('%s', (file) => {
   for (const [path, words] of places) {
     expect(hasNumberAt(design, path)).toBe(true);
     expect(words).not.toMatch(/[[\]_]|\w\.\w|[a-z][A-Z]/);
-    expect(words).not.toBe(path);
+    if (/\W/.test(path)) expect(words).not.toBe(path);
   }
   expect(new Set(places.map(([, words]) => words)).size).toBe(places.length);
 });

@@ -64,7 +64,7 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
   const words = (text: string) => said(text, mine, speech);
   const link = `${pageOf(window.location)}#learn/${fragment}`;
   return (
-    <div className="round">
+    <div className="round at-ask">
       <div className="head">
         {at === 0 && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>

@@ -168,7 +168,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           question={question}
           dealt={mine}
           given={given}
-          tried={tried?.report}
+          tried={tried}
           words={words}
           speech={speech}
           lookAgain={lookAgain}
@@ -181,10 +181,12 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   return (
     <div ref={box} className={`round at-${stage} ${chart ? 'with-chart' : ''}`}>
       {story}
-      {picture}
+      <div className="sights">
+        {picture}
+        {chart}
+      </div>
       {asked}
       {body}
-      {chart}
     </div>
   );
 }

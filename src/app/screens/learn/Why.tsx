@@ -2,10 +2,10 @@
 import { type RefObject, useEffect, useRef } from 'react';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
-import type { Scope } from '../../../lessons/formula.ts';
 import type { Given } from '../../../lessons/runner.ts';
 import { answerSaid, costSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
+import type { Tried } from '../../../lessons/tried.ts';
 import { Explained } from '../../glossary/Explained.tsx';
 import { Triangles } from './Triangle.tsx';
 
@@ -40,8 +40,8 @@ interface WhyProps {
   question: Question;
   dealt: DealtQuestion;
   given: Given;
-  /** what was answered, carried out, as its cost asks for it */
-  tried: Scope | undefined;
+  /** what was answered, carried out; null: it is no act. Undefined: it is being worked out. */
+  tried: Tried | null | undefined;
   words(text: string): string;
   speech: Speech;
   lookAgain(): void;
@@ -56,7 +56,7 @@ export function Why({ head, question, dealt, given, tried, words, speech, lookAg
     return answer.kind === 'choice' ? `“${text}”` : text;
   });
   const isRight = given.found.kind === 'right';
-  const own = isRight ? '' : costSaid(question, dealt, given.answer, tried, speech);
+  const own = isRight || tried === undefined ? '' : costSaid(question, dealt, given.answer, tried?.report, speech);
   return (
     <section className="why" aria-label="Why">
       <h3 ref={head} tabIndex={-1} className={isRight ? 'is-right' : 'is-off'}>
