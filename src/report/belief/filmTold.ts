@@ -16,7 +16,7 @@ export const isSettled = ({ disagreeing, effective = FEW }: BeliefReport) =>
   disagreeing.length === 0 && effective >= FEW;
 
 /** mm: the most likely, and how far it may be off that. */
-export const likelyOf = ({ likely, mean }: BelievedFilm): Millimetres => likely ?? mean;
+const likelyOf = ({ likely, mean }: BelievedFilm): Millimetres => likely ?? mean;
 export const offOf = ({ off, sd }: BelievedFilm): Millimetres => off ?? sd;
 
 export interface FilmTold {
