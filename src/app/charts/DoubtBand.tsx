@@ -1,6 +1,7 @@
 /** Between which films a curve lies 19 times in 20, by all that was read. */
 import type { ScaleLinear } from 'd3-scale';
 import type { BeliefReport } from '../../report/belief/definition.ts';
+import { isSettled } from '../../report/belief/filmTold.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { curvePath } from './Axes.tsx';
 import type { Curve } from './chartCurves.ts';
@@ -13,7 +14,7 @@ interface Doubt {
 
 /** Null where it is not to be had at this position, or the pair was moved far since it was worked out. */
 export function doubtOf(belief: BeliefReport | null, fit: FitReport, seat: string): Doubt | null {
-  const film = belief?.films[seat];
+  const film = belief && isSettled(belief) ? belief.films[seat] : null;
   const drawn = fit.seats.find(({ name }) => name === seat);
   if (!belief || !film || !drawn || drawn.leastFilm === null || drawn.sensitivity === null) return null;
   const there = drawn.leastFilm + (belief.position - fit.position) * drawn.sensitivity;

@@ -9,6 +9,7 @@ import { type Trial, type TrialInput, type TrialResult, trialsOf } from '../../e
 import { believe, type WholeBelief } from '../../engine/gauging/believe.ts';
 import { metres, millimetres, toSeats } from '../convert.ts';
 import { closedCount, openTrials, tellsAnything } from '../cut/openTrials.ts';
+import { toPlanInput, toTrials } from '../cut/toCut.ts';
 import { historyOf } from '../measure/metalBetween.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
@@ -68,6 +69,15 @@ export function notAsReadSection(design: Design): { notAsRead?: NotAsRead } {
     isApart(millimetres(films.mean[i]!), millimetres(Math.sqrt(films.covariance[i]![i]!))),
   );
   return other && !tried ? { notAsRead: 'other' } : {};
+}
+
+/** The same where trials are told of by their doubt alone: what was read at them may not go with the rest. */
+export function settledSection(design: Design): { notAsRead?: NotAsRead } {
+  const found = notAsReadSection(design);
+  const { cut } = design;
+  if (found.notAsRead || !cut || !openTrials(cut).some(tellsAnything)) return found;
+  const last = toldByTrials(design, toPlanInput(design, cut), toTrials(design, cut)).at(-1);
+  return last?.status === 'updated' && last.clashes.length === 0 ? {} : { notAsRead: 'trials' };
 }
 
 /** How many pairs are drawn: a chance is then told to about 0.02, a shake costs far more to tell than a touch. */

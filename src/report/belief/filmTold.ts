@@ -12,8 +12,8 @@ import type { BeliefReport, BelievedFilm } from './definition.ts';
 const FEW = 50;
 
 /** Whether anything of it can be believed yet. */
-export const isSettled = ({ disagreeing, effective = FEW }: BeliefReport) =>
-  disagreeing.length === 0 && effective >= FEW;
+export const isSettled = ({ disagreeing, notAsRead, effective = FEW }: BeliefReport) =>
+  disagreeing.length === 0 && notAsRead !== 'trials' && effective >= FEW;
 
 /** mm: the most likely, and how far it may be off that. */
 const likelyOf = ({ likely, mean }: BelievedFilm): Millimetres => likely ?? mean;

@@ -1,12 +1,15 @@
 /**
- * What stands before any verdict of the design's shapes: that the readings of the bench contradict each other, or that
- * they tell of other parts than are drawn.
+ * What stands before any verdict of the design's shapes: that the readings of the bench contradict each other, that
+ * what was read at a trial does not go with the rest, or that they tell of other parts than are drawn.
  */
 import * as z from 'zod/mini';
 
-export const notAsRead = z
-  .enum(['contradict', 'other'])
-  .check(z.meta({ description: 'Readings contradict each other, or tell of other parts than are drawn' }));
+export const notAsRead = z.enum(['contradict', 'trials', 'other']).check(
+  z.meta({
+    description:
+      'Readings contradict each other, what was read at a trial does not go with the rest, or both tell of other parts than are drawn',
+  }),
+);
 
 export type NotAsRead = z.infer<typeof notAsRead>;
 
@@ -18,6 +21,7 @@ interface Verdict {
 
 export const NOT_AS_READ: Record<NotAsRead, string> = {
   contradict: 'Readings of the bench contradict each other: settle that on Measure first.',
+  trials: 'What was read at a trial does not go with the rest: see Cut, before any of it is believed.',
   other: 'The parts were read otherwise than they are drawn here: use Measure’s shapes first.',
 };
 
@@ -36,7 +40,7 @@ export function behindReadings<V extends Verdict>(
   if (!why) return verdict;
   return {
     ...verdict,
-    tone: why === 'contradict' || verdict.tone === 'stop' ? 'stop' : 'mend',
+    tone: why === 'other' && verdict.tone !== 'stop' ? 'mend' : 'stop',
     headline: NOT_AS_READ[why],
     sentences: [`${of}: ${verdict.headline}`, ...verdict.sentences],
   };

@@ -15,7 +15,7 @@ import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
-import { believedOf, likelyNow, notAsReadSection, pairsAfter } from './believed.ts';
+import { believedOf, likelyNow, pairsAfter, settledSection } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 import { filmSpread } from './spread.ts';
 
@@ -28,15 +28,13 @@ export function beliefSection(design: Design): BeliefReport | undefined {
   const { belief } = believedOf(design);
   const position = metres(design.position ?? 0);
   const told = trials.length === 0 ? linear(design, cut, belief, position) : byDraws(design, cut, trials, position);
-  return (
-    told && {
-      position: millimetres(position),
-      assumed: assumedSection(design, belief.unread),
-      disagreeing: usedPlaces(design, belief.disagreeing),
-      ...notAsReadSection(design),
-      ...told,
-    }
-  );
+  return {
+    position: millimetres(position),
+    assumed: assumedSection(design, belief.unread),
+    disagreeing: usedPlaces(design, belief.disagreeing),
+    ...settledSection(design),
+    ...told,
+  };
 }
 
 /** Numbers that nobody has read. */
@@ -85,10 +83,21 @@ function linear(design: Design, cut: Cut, belief: WholeBelief, position: Metres)
 const chanceOf = (first: readonly FirstSeat[], seat: number) =>
   first.find((one) => one.seat === seat)?.probability ?? 0;
 
-function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: Metres): Told | undefined {
+/** Of parts no pair of which goes with what was read. */
+const NOTHING: Told = {
+  surfaces: [],
+  first: null,
+  firstPosition: null,
+  relation: null,
+  films: {},
+  method: 'draws',
+  effective: 0,
+};
+
+function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: Metres): Told {
   const input = toPlanInput(design, cut);
   const drawn = pairsAfter(design, input, trials);
-  if (drawn.pairs.length === 0) return undefined;
+  if (drawn.pairs.length === 0) return NOTHING;
   const values = drawn.pairs.map((pair) => valuesOf(pair, position));
   const seats = design.seats.length;
   const quantity = (k: number) => quantityOf(values, drawn.weights, k);

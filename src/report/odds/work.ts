@@ -6,7 +6,7 @@ import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { blocksOf, oddsRun } from '../../engine/odds/odds.ts';
 import { together } from '../../engine/odds/tally.ts';
-import { notAsReadSection } from '../belief/believed.ts';
+import { settledSection } from '../belief/believed.ts';
 import { assumedSection } from '../belief/section.ts';
 import { millimetres } from '../convert.ts';
 import type { OddsReport, StateReport } from './definition.ts';
@@ -135,5 +135,5 @@ const headOf = ({ from, design, unread, now }: Start, draws: number, seed: numbe
   seed,
   ...(now.sampler.effective !== undefined && { effective: now.sampler.effective }),
   assumed: assumedSection(design, unread),
-  ...(from === 'belief' && notAsReadSection(design)),
+  ...(from === 'belief' && settledSection(design)),
 });

@@ -31,7 +31,7 @@ function Before({ design }: { design: Design }) {
   const { notAsRead } = value ?? {};
   if (!notAsRead) return null;
   return (
-    <section className={`verdict ${notAsRead === 'contradict' ? 'stop' : 'mend'}`} aria-live="polite">
+    <section className={`verdict ${notAsRead === 'other' ? 'mend' : 'stop'}`} aria-live="polite">
       <h2>{NOT_AS_READ[notAsRead]}</h2>
     </section>
   );

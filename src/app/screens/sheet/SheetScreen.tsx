@@ -47,11 +47,11 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const told = purposeOf(of, cut, system, way, cut?.notAsRead ?? belief.notAsRead);
+  const told = purposeOf(of, cut, system, way, cut ? cut.notAsRead : belief.notAsRead);
   // What the trials leave is told with its own doubt.
   const off = cut?.remaining ? [] : belief.off;
   const purpose = { ...told, sentences: [...told.sentences, ...off, ...belief.odds] };
-  const apart = (cut?.notAsRead ?? belief.notAsRead) !== undefined;
+  const apart = (cut ? cut.notAsRead : belief.notAsRead) !== undefined;
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
   return (

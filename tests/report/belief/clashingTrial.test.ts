@@ -1,0 +1,62 @@
+/** A trial that does not go with the readings is said so on every screen, and nothing is believed of it. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { fitLines } from '../../../src/app/screens/fit/fitLines.ts';
+import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
+import { beliefSection } from '../../../src/report/belief/section.ts';
+import { beliefSentences, offSentences } from '../../../src/report/belief/words.ts';
+import { cutNow } from '../../../src/report/cut/now.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { fitOf } from '../../../src/report/fit/fitOf.ts';
+import { measureSection } from '../../../src/report/measure/section.ts';
+
+const read = parseDesign(
+  readFileSync(new URL('../../../assets/designs/notebook.conepair.json', import.meta.url), 'utf8'),
+);
+if (!read.ok) throw new Error('notebook');
+const seat = read.design.seats.at(-1)!.name;
+
+/** A trial after 5 µm off, its stand-off as far from what the readings tell as this (mm). */
+function tried(off: number): Design {
+  const { firstPosition } = measureSection(read.ok ? read.design : ({} as Design))!.consequences;
+  const standOff = { value: firstPosition!.value - 0.005 / Math.SQRT2 + off, sigma: 0.0005 };
+  const trials = [{ taken: [{ seat, part: 'journal' as const, normal: 0.005 }], standOff }];
+  return { ...(read.ok ? read.design : ({} as Design)), cut: { allow: [{ seat, part: 'journal' }], trials } };
+}
+
+const linesOf = (design: Design) =>
+  fitLines({
+    design,
+    fit: fitOf(design),
+    system: 'metric',
+    way: 'half',
+    holding: null,
+    belief: beliefSection(design)!,
+  });
+
+// So far that hardly a pair goes with both, and so far that none does.
+test.each([0.01, 0.2])('where it does not go with them: %f mm', (off) => {
+  const design = tried(off);
+  const belief = beliefSection(design)!;
+  expect(belief.notAsRead).toBe('trials');
+  const { now, why, tone } = linesOf(design);
+  expect(tone).toBe('stop');
+  expect(why).toMatch(/^What was read at a trial does not go with the rest/);
+  expect(now).toMatch(/^As drawn: /);
+  for (const told of [beliefSentences(design, belief, 'metric'), offSentences(design, belief, 'metric')])
+    expect(told).toEqual([expect.stringMatching(/do not go together: see Cut/)]);
+  // Cut tells which reading, and what the rest would have.
+  const cut = cutSection(design)!;
+  expect(cut.notAsRead).toBeUndefined();
+  const last = cut.trials!.at(-1)!;
+  expect(last.status !== 'updated' || last.clashes!.length > 0).toBe(true);
+  expect(cutNow(cut, { guessed: false, mustNotRun: false }, 'metric')).toMatch(/do not go together: take nothing/);
+});
+
+test('where it does', () => {
+  const design = tried(0);
+  expect(beliefSection(design)!.notAsRead).toBeUndefined();
+  expect(linesOf(design).why).not.toMatch(/trial does not go/);
+  expect(cutSection(design)!.trials!.at(-1)!.clashes ?? []).toEqual([]);
+});
