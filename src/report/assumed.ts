@@ -53,8 +53,8 @@ const namesOf = (design: Design, places: readonly string[], scopes: readonly Sco
 interface Unread {
   seat: string;
   part: Part;
-  /** there are readings of it, which are not taken over into the design yet */
-  noted: boolean;
+  /** how much of it is read that is not taken over into the design yet: its line cannot be told from a part */
+  noted: 'nothing' | 'part' | 'all';
 }
 
 /**
@@ -69,8 +69,13 @@ export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): 
     (['journal', 'bush'] as const).flatMap((part): Unread[] => {
       const keys = seat[part].halfAngle === 0 ? ['diameter', 'halfAngle'] : ['diameter', 'halfAngle', 'station'];
       if (!keys.some((key) => guessed.has(`seats[${i}].${part}.${key}`))) return [];
-      const noted = readings.some((one) => 'seat' in one && one.seat === seat.name && one.part === part);
-      return [{ seat: seat.name, part, noted }];
+      const places = readings.flatMap((one) => {
+        if (!('seat' in one) || one.seat !== seat.name || one.part !== part || one.kind === 'straightness') return [];
+        const { value: _, sigma: __, after: ___, ...setUp } = one;
+        return [JSON.stringify(setUp)];
+      });
+      const [read, wanted] = [new Set(places).size, seat[part].halfAngle === 0 ? 1 : 2];
+      return [{ seat: seat.name, part, noted: read === 0 ? 'nothing' : read < wanted ? 'part' : 'all' }];
     }),
   );
 }
@@ -109,7 +114,10 @@ function measureHeadline(design: Design): string | null {
   const unread = unreadSurfaces(design);
   if (unread.length === 0) return null;
   const seats = design.seats.length;
-  const first = unread.filter(({ noted }) => !noted);
+  const first = unread.filter(({ noted }) => noted === 'nothing');
+  const more = unread.filter(({ noted }) => noted === 'part');
+  if (first.length === 0 && more.length > 0)
+    return `Read ${surfaceNames(more, seats)} at a second place: one reading does not tell a cone.`;
   // What is read already wants taking over and nothing else.
   if (first.length === 0)
     return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;

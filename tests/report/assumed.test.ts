@@ -68,9 +68,15 @@ test('what was read and not taken over wants that alone', () => {
   const one = withAssumed(known, ['seats[1].bush.diameter']);
   const noted: Design = {
     ...one,
-    readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
+    readings: [1, 2].map((station) => ({
+      ...{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001 },
+      station,
+    })),
   };
   expect(first(noted).headline).toMatch(/^Take over first, in Measure, what was read of the steep bore/);
+  // One place does not tell a cone: there is nothing to take over yet.
+  for (const places of [noted.readings!.slice(0, 1), [noted.readings![0]!, noted.readings![0]!]])
+    expect(first({ ...noted, readings: places }).headline).toMatch(/^Read the steep bore at a second place/);
   // Another surface that nobody read comes before.
   expect(first(withAssumed(noted, ['seats[0].bush.diameter'])).headline).toBe(
     'Measure the shallow bore first: nobody has.',
