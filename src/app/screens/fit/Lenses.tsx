@@ -52,6 +52,7 @@ function Lenses({ drawn, ghost, fit, system, deep, figures = true }: Props) {
           seat={seat}
           was={ghost?.seats[i] ?? null}
           told={fit.seats[i]!}
+          pulled={drawn.pulled}
           depth={depth}
           system={system}
           figures={figures}
@@ -67,13 +68,14 @@ interface LensProps {
   seat: DrawnSeat;
   was: DrawnSeat | null;
   told: SeatFitReport;
+  pulled: boolean;
   /** m */
   depth: number;
   system: System;
   figures: boolean;
 }
 
-function Lens({ seat, was, told, depth, system, figures }: LensProps) {
+function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box, { width: 420, height: HEIGHT });
@@ -102,7 +104,10 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
           {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
         </span>
         <span className="film-now">{least === null ? 'apart' : fineText(millimetres(least), system)}</span>
-        <span className="travel">{travelText(told, system)}</span>
+        <span className="travel">
+          {!pulled && meanText(told, least, system)}
+          {travelText(told, system)}
+        </span>
       </figcaption>
       <div className="lens-room" ref={box}>
         <svg
@@ -295,6 +300,14 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, 
 /** @param film m, as it is drawn: of a journal pulled aside the least all round */
 const labelOf = (name: string, film: number | null, system: System) =>
   `The ${name} seat magnified: ${film === null ? 'apart' : `film ${fineText(millimetres(film), system)}`}`;
+
+/** Of a seat with lobes: the least all round is drawn here, and elsewhere the film of the mean lines is told. */
+const meanText = ({ leastFilm }: SeatFitReport, film: number | null, system: System) =>
+  film === null || leastFilm === null || Math.abs(leastFilm - millimetres(film)) < SEEN
+    ? ''
+    : `least of its lobes; ${fineText(leastFilm, system)} by its mean lines; `;
+/** mm: figures that differ by less are told alike */
+const SEEN = 5e-6;
 
 function travelText({ sensitivity }: SeatFitReport, system: System): string {
   if (sensitivity === null) return '';
