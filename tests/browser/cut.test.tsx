@@ -125,6 +125,11 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await writeDown();
   await expect.poll(() => form()!.textContent).toMatch(/First finish what is typed: Off the steep journal/);
   await typed('Off the steep journal', '');
+  // Metal may have come off where the plan takes none.
+  await userEvent.selectOptions(browser.getByLabelText('Off another surface too'), 'steep bush');
+  await typed('Off the steep bush', '-5 µm');
+  await expect.poll(() => form()!.textContent).toMatch(/at least 0/);
+  await typed('Off the steep bush', '');
   await typed('Stand-off', '900 µm');
   await writeDown();
   await expect.poll(() => form()!.textContent).toMatch(/should touch first at −4 ± 14 µm, not at 900\.0 µm/);

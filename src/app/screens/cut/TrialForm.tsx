@@ -21,6 +21,7 @@ import type { Work } from '../../state/store.ts';
 import { useRested } from '../../state/useRested.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { type Trial, withTrial } from './entries.ts';
+import { OtherSurface } from './OtherSurface.tsx';
 import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, usualShake } from './trialDraft.ts';
 
 interface Props {
@@ -206,6 +207,11 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
                 : null,
             ];
           })}
+          <OtherSurface
+            seats={design.seats}
+            taken={draft.taken}
+            add={(surface) => edit((now) => ({ taken: [...now.taken, { ...surface, normal: null }] }))}
+          />
         </div>
       </fieldset>
       <fieldset>
