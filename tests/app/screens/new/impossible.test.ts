@@ -63,7 +63,7 @@ test('a sketch in inches of cones that meet at one diameter, with no gap, is tak
     const design = newDesign(double, { typed: all, film: null, pitch: null, title: '' }, 'inch');
     expect(validateDesign(design).ok).toBe(true);
     expect(design.seats[1]!.journal.from).toBeCloseTo(design.seats[0]!.journal.to + inch(behind), 6);
-    expect(sketchOf(design)?.plan.seats[1]!.behind).toBeCloseTo(inch(behind), 6);
+    expect(sketchOf(design)!.plan.seats[1]!.behind).toBeCloseTo(inch(behind), 6);
   }
   const behind = sizesOf(double).find(({ ask }) => ask === 'behind')!;
   expect(typedQuantity(behind.at, '0', 'inch')).toEqual({ ok: true, value: 0 });
