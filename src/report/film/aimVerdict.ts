@@ -85,7 +85,7 @@ function worksText({ from, to, openBelow, openAbove }: Stretch, system: System):
   return `Between ${low} and ${high} ${runs}.`;
 }
 
-/** What is wrong where less is cut to: too much drag, or a film too thin, the one it starts on or the one it warms to. */
+/** What is wrong where less is cut to: too much drag, or a film too thin, as it starts or as it warms. */
 function belowText({ run }: Design, points: readonly CutPoint[], { from }: Stretch, system: System): string[] {
   const below = points.filter(({ at }) => at < from).at(-1);
   if (below?.condition === 'drags' && below.coldPower !== null)

@@ -1,7 +1,7 @@
 /** Sizes on the drawing that no spindle can have together, with the fields they stand in (practice, no source). */
 import type { Millimetres } from '../../../design/dimension.ts';
 import { fine } from '../../../design/rounded.ts';
-import { INCH, lengthText, type System } from '../../../design/units.ts';
+import { lengthText, type System, THOU } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
 import { type Ask, idOf, insetOf } from './newDesign.ts';
@@ -103,7 +103,8 @@ const SAME = 1e-6;
 
 /**
  * Of a seat and the next one behind it. Cones that meet in one diameter are how such spindles are drawn; what cannot be
- * is a journal that is thinner in front than behind where the front bush bears, and a lip in the bore before a wider one.
+ * is a journal that is thinner in front than behind where the front bush bears, and a lip in the bore before a wider
+ * one.
  */
 function betweenFault(behind: Seat, front: Seat, told: Told, system: System): Impossible | null {
   if (front.plan.halfAngle <= 0 || behind.plan.halfAngle < 0) return null;
@@ -124,7 +125,7 @@ function betweenFault(behind: Seat, front: Seat, told: Told, system: System): Im
   };
 }
 
-/** A front cone drawn so long that its small end is thinner than the cone it follows on: where it would just meet it. */
+/** A front cone so long that its small end is thinner than the cone it follows on: where it would just meet it. */
 function thinnerInFront(behind: Seat, front: Seat, told: Told, system: System): Impossible | null {
   if (front.small >= behind.large - SAME) return null;
   const longest = down((front.large - behind.large) / (2 * front.tangent), COARSE[system]);
@@ -149,6 +150,6 @@ function lipped(behind: Seat, front: Seat, told: Told, system: System): Impossib
 }
 
 /** What a person is told to type is a round figure, mm, on the safe side. */
-const COARSE: Record<System, number> = { metric: 0.01, inch: INCH / 1000 };
+const COARSE: Record<System, number> = { metric: 0.01, inch: THOU };
 const down = (mm: number, step: number) => step * Math.floor(mm / step + 1e-6);
 const up = (mm: number, step: number) => step * Math.ceil(mm / step - 1e-6);
