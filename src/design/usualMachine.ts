@@ -50,3 +50,6 @@ export const USUAL_MACHINE: Record<System, UsualMachine> = {
     toolHeight: 0.002 * INCH,
   },
 };
+
+/** mm: the greatest stock or metal off a face that may be cut where the design does not say; a tenth of a mm, 4 thou. */
+export const USUAL_LIMIT: Record<System, number> = { metric: 0.1, inch: 4 * THOU };
