@@ -51,9 +51,6 @@ export interface SteadyCut extends SteadyPoint {
  */
 export const OIL_LASTS = 90;
 
-/** W: half a horsepower, what a small lathe's motor gives. @source practice */
-export const SMALL_MOTOR = 370;
-
 /** What is asked of a running spindle. */
 export interface Needs {
   /** m */

@@ -3,7 +3,8 @@
 import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import { type Condition, SMALL_MOTOR } from '../../engine/run/limits.ts';
+import { SMALL_MOTOR } from '../../engine/heat/guidance.ts';
+import type { Condition } from '../../engine/run/limits.ts';
 import { listed } from '../listed.ts';
 import { watts } from './figures.ts';
 import type { AimReport, CutPoint, Stretch } from './limits.ts';

@@ -5,6 +5,7 @@
 
 import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
+import { SMALL_MOTOR } from '../../engine/heat/guidance.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { type ColdPosition, coldPositionFor } from '../../engine/run/coldPosition.ts';
 import {
@@ -14,7 +15,6 @@ import {
   type Needs,
   overCuts,
   overSpeeds,
-  SMALL_MOTOR,
   type SteadyCut,
   type SteadyPoint,
   steadyCut,

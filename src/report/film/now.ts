@@ -1,8 +1,8 @@
 /** How it runs in a few words: the first line a person reads, before any why. */
 import { besideText } from '../../design/beside.ts';
 import { fineText, type System } from '../../design/units.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
-import { OIL_LASTS, SMALL_MOTOR } from '../../engine/run/limits.ts';
+import { FULL_FILM, SMALL_MOTOR } from '../../engine/heat/guidance.ts';
+import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { FilmReport } from './definition.ts';
 import type { RunFields } from './fields.ts';
 import { celsius, watts } from './figures.ts';

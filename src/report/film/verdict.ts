@@ -3,8 +3,8 @@
 import { besideText } from '../../design/beside.ts';
 import type { Design } from '../../design/definition.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
-import { OIL_LASTS, SMALL_MOTOR } from '../../engine/run/limits.ts';
+import { FULL_FILM, SMALL_MOTOR } from '../../engine/heat/guidance.ts';
+import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
 import { stopSentence, thrustSentence } from './axialSentences.ts';
