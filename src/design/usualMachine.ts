@@ -51,5 +51,5 @@ export const USUAL_MACHINE: Record<System, UsualMachine> = {
   },
 };
 
-/** mm: the greatest stock or metal off a face that may be cut where the design does not say; a tenth of a mm, 4 thou. */
+/** mm: the most that may be cut off a surface or a face where the design does not say; 100 µm, or 4 thou. */
 export const USUAL_LIMIT: Record<System, number> = { metric: 0.1, inch: 4 * THOU };
