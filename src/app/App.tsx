@@ -9,7 +9,7 @@ import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
-import { seatColours, seatColoursStyle } from './state/seatColours.ts';
+import { type Coloured, colouredNow, seatColoursStyle } from './state/seatColours.ts';
 import type { Work } from './state/store.ts';
 import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
@@ -51,10 +51,15 @@ export function App({ work }: { work: Work }) {
   );
 }
 
-/** Told anew only where the seats change it. */
+/** Told anew only where seats come, go or are called otherwise. */
 function useSeatColours(work: Work) {
-  const colours = useStore(work.store, ({ design }) => seatColours(design.seats).join());
-  return useMemo(() => seatColoursStyle(colours.split(',').map(Number)), [colours]);
+  useStore(work.store, ({ piece, design }) => [piece, ...design.seats.map(({ name }) => name)].join('\n'));
+  const { piece, design } = work.store.getState();
+  const [held, setHeld] = useState<Coloured | null>(null);
+  const now = colouredNow(held, piece, design.seats);
+  if (now !== held) setHeld(now);
+  const { colours } = now;
+  return useMemo(() => seatColoursStyle(colours), [colours]);
 }
 
 /** The screen that the address names, perhaps with a part of it behind a stroke; Fit where it names none. */

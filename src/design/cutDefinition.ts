@@ -5,11 +5,11 @@
 import * as z from 'zod/mini';
 import { MOVE, name, number, part, pulled, SIZE, STATION, sigma } from './fields.ts';
 import { enteredWithNote } from './recordDefinition.ts';
-import { USUAL_MACHINE } from './usualMachine.ts';
+import { USUAL_LIMIT, USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
 const RISK = 'Chance you allow that less is left to cut than is said to be safe to take';
-const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
+const LIMIT = { otherwise: USUAL_LIMIT.metric, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
 const label = (max: number, description: string) =>

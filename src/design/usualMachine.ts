@@ -50,3 +50,6 @@ export const USUAL_MACHINE: Record<System, UsualMachine> = {
     toolHeight: 0.002 * INCH,
   },
 };
+
+/** mm: the most that may be cut off a surface or a face where the design does not say; 100 µm, or 4 thou. */
+export const USUAL_LIMIT: Record<System, number> = { metric: 0.1, inch: 4 * THOU };

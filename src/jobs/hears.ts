@@ -13,8 +13,8 @@ export interface Hears {
   evicted(): void;
   /** The list of jobs changed. */
   listed(): void;
-  /** Work goes on for a while that no file was ever saved of. */
-  remind(): void;
+  /** The job was changed for a while without a file of it; `saved`: when (ms) its newest one was, null: never. */
+  remind(saved: number | null): void;
 }
 
 export const SILENT: Hears = {

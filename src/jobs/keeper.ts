@@ -55,7 +55,12 @@ const ANSWER = 200;
 export function createKeeper(device: Device, isOwn: (design: Design) => boolean) {
   const { channel } = device;
   const session = createSession(device);
-  const reminder = createReminder(device, () => hears.remind());
+  /** what was to be said before anybody heard */
+  let owed: (() => void) | null = null;
+  const reminder = createReminder(device, (saved) => {
+    if (hears === SILENT) owed = () => hears.remind(saved);
+    else hears.remind(saved);
+  });
   let hears = SILENT;
   let shelf: Shelf;
   let lasting: Lasting = 'device';
@@ -175,6 +180,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
     device,
     hear(by: Partial<Hears>) {
       hears = { ...SILENT, ...by };
+      owed?.();
+      owed = null;
     },
     /** What this window was at, or what was worked on last. */
     async start(): Promise<Started> {
@@ -225,6 +232,7 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       const job = enter(id, history, place, found.made ?? device.now());
       session.atJob(id);
       await claim(job);
+      void reminder.opened(shelf, job, lasting, found.worked ?? 0).catch(() => {});
       if (older && job.held) await shelf.add([], [{ name: device.newName(), since: device.now(), ...older }]);
       return opened;
     },
@@ -269,7 +277,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
     },
     /** What stands on the page of a new job, for when the page is loaded anew. */
     keepBegun: (written: unknown) => void shelf.setNote(BEGUN, written).catch(() => {}),
-    fileSaved: () => void reminder.fileSaved(shelf).catch(() => {}),
+    /** A file was saved of the job at work, or of all. */
+    fileSaved: (all = false) => void reminder.fileSaved(shelf, all ? null : (here?.id ?? null)).catch(() => {}),
     /** Whether work would be lost if the page were closed now. */
     unkept: () => (failed && here?.pending != null) || unwritten.size > 0,
   };

@@ -1,6 +1,7 @@
 /** What is done to a job from the list, at work or not. False: another window has it open. */
 import type { Keeper } from './keeper.ts';
-import { copyOf, type Head, type OpenJob } from './shelf.ts';
+import type { Kept } from './record.ts';
+import { copyOf, type Head, type OpenJob, type Version } from './shelf.ts';
 
 export async function renameJob(keeper: Keeper, id: string, title: string): Promise<boolean> {
   return keeper.briefly(id, async () => {
@@ -24,6 +25,22 @@ export async function duplicateJob(keeper: Keeper, id: string): Promise<string |
   for (const { name, design, made } of await keeper.shelf.versions(id))
     await keeper.shelf.nameVersion(copy, name, design, made);
   return copy;
+}
+
+/** A job of its own begun with a named version of one that cannot be read, all of whose versions come along. */
+export async function jobOfVersion(
+  keeper: Keeper,
+  { id, title }: Pick<Head, 'id' | 'title'>,
+  { name, design }: Version,
+  as: Omit<Kept, 'design' | 'unfinished'>,
+): Promise<string> {
+  const { shelf, device } = keeper;
+  const [found, now] = [device.newName(), device.now()];
+  const kept = { ...as, unfinished: {}, made: now, worked: now, first: 0, at: 0 };
+  await shelf.add([{ id: found, found: { ...kept, design: { ...design, title: `${title}, ${name}`.slice(0, 200) } } }]);
+  for (const version of await shelf.versions(id))
+    await shelf.nameVersion(found, version.name, version.design, version.made);
+  return found;
 }
 
 /** No two of one title: My spindle, copy; My spindle, copy 2. */

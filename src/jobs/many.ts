@@ -8,6 +8,8 @@ import type { Version } from './shelf.ts';
 interface Moved {
   found: OpenedJob;
   versions: Omit<Version, 'n'>[];
+  /** it was put away there, and is here */
+  away: boolean;
 }
 
 const KEY = 'conepairJobs';
@@ -16,17 +18,21 @@ const VERSION = 1;
 const LONGEST_TEXT = 64_000_000;
 const MOST_JOBS = 500;
 
-/** The file of all jobs that can be read and were not deleted. */
-export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; jobs: number }> {
-  const ids = (await shelf.heads()).filter(({ deleted }) => deleted === null).map(({ id }) => id);
+/** The file of all jobs that can be read and were not deleted, and the titles of those that cannot be. */
+export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; jobs: number; left: string[] }> {
+  const heads = (await shelf.heads()).filter(({ deleted }) => deleted === null);
   const jobs: unknown[] = [];
-  for (const id of ids) {
+  const left: string[] = [];
+  for (const { id, title, away } of heads) {
     const opened = await shelf.open(id);
-    if (!opened.ok) continue;
+    if (!opened.ok) {
+      left.push(title);
+      continue;
+    }
     const versions = (await shelf.versions(id)).map(({ name, made, design }) => ({ name, made, design }));
-    jobs.push({ ...JSON.parse(recordText({ ...opened.job.found, first: 0, at: 0 })), versions });
+    jobs.push({ ...JSON.parse(recordText({ ...opened.job.found, first: 0, at: 0 })), versions, ...(away && { away }) });
   }
-  return { text: `${JSON.stringify({ [KEY]: VERSION, jobs })}\n`, jobs: jobs.length };
+  return { text: `${JSON.stringify({ [KEY]: VERSION, jobs })}\n`, jobs: jobs.length, left };
 }
 
 type Many = { ok: true; jobs: Moved[] } | { ok: false; errors: DesignError[] };
@@ -64,7 +70,7 @@ function readMoved(raw: unknown, place: number): One {
   const path = `jobs[${place}]`;
   const record = readRecord(JSON.stringify(raw));
   if (!record.ok) return { ok: false, errors: [{ path, message: `${record.why}. ${REMEDY}` }] };
-  const { versions = [] } = raw as { versions?: unknown };
+  const { versions = [], away } = raw as { versions?: unknown; away?: unknown };
   const found: Moved['versions'] = [];
   for (const [n, version] of (Array.isArray(versions) ? versions : []).entries()) {
     const { name, made, design } = (version ?? {}) as Record<string, unknown>;
@@ -76,13 +82,14 @@ function readMoved(raw: unknown, place: number): One {
       };
     found.push({ name: name.slice(0, 200), made: typeof made === 'number' ? made : 0, design: result.design });
   }
-  return { ok: true, job: { found: { ...record.found, first: 0, at: 0 }, versions: found } };
+  return { ok: true, job: { found: { ...record.found, first: 0, at: 0 }, versions: found, away: away === true } };
 }
 
 /** Puts them beside the jobs that are here; none of these is touched. */
 export async function takeIn({ shelf, device }: Keeper, jobs: readonly Moved[]): Promise<void> {
   const named = jobs.map((job) => ({ ...job, id: device.newName() }));
   await shelf.add(named.map(({ id, found }) => ({ id, found })));
+  for (const { id, away } of named) if (away) await shelf.putAway(id, true);
   for (const { id, versions } of named)
     for (const { name, design, made } of versions) await shelf.nameVersion(id, name, design, made);
 }

@@ -32,6 +32,14 @@ export interface Unreadable {
   file: { name: string; text: string };
 }
 
+/** What such a file is called until the title of its job is known. */
+const NAMELESS = 'kept-job';
+/** The same, its file called after the job. */
+export const named = <U extends Unreadable>(unreadable: U, title: string): U => {
+  const { name, text } = unreadable.file;
+  return { ...unreadable, file: { name: name.replace(NAMELESS, nameOf(title)), text } };
+};
+
 export type Read = { ok: true; found: OpenedJob } | ({ ok: false } & Unreadable);
 
 /** Of the record, not of the design in it, which has its own. The first had no number. */
@@ -58,13 +66,13 @@ export function readRecord(text: string): Read {
   try {
     raw = JSON.parse(text);
   } catch {
-    return { ok: false, why: 'it is damaged', file: { name: 'kept-job.txt', text } };
+    return { ok: false, why: 'it is damaged', file: { name: `${NAMELESS}.txt`, text } };
   }
   const { version = 1, design } = (raw ?? {}) as Raw;
   // What is no design of this program is saved with all that stood beside it.
   const file = isGroup(design)
-    ? { name: 'kept-job.conepair.json', text: fileText(design) }
-    : { name: 'kept-job.txt', text };
+    ? { name: `${NAMELESS}.conepair.json`, text: fileText(design) }
+    : { name: `${NAMELESS}.txt`, text };
   if (typeof version !== 'number' || version > VERSION)
     return { ok: false, why: 'it was kept by a newer version of the program', file };
   const result = validateDesign(design);
@@ -87,6 +95,13 @@ const besides = ({ system, factor, unfinished, made, worked, first, at }: Raw): 
   first: isNumber(first) ? first : 0,
   at: isNumber(at) ? at : 0,
 });
+
+/** A title as a file's name. */
+export const nameOf = (title: string) =>
+  title
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '') || 'design';
 
 /** A design as the text of its file. */
 export const fileText = (design: object): string => `${JSON.stringify(design, null, 2)}\n`;

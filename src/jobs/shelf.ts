@@ -8,7 +8,8 @@ import { checksum } from './checksum.ts';
 import { asStep, createHistory, type History, type Step } from './history.ts';
 import type { Patch } from './patch.ts';
 import { photographsOf } from './photographs.ts';
-import { type Kept, type OpenedJob, readRecord, recordText, type Unreadable } from './record.ts';
+import { type Kept, named, type OpenedJob, readRecord, recordText, type Unreadable } from './record.ts';
+import { savedNote } from './reminder.ts';
 import type { Change, Row, Tables } from './tables.ts';
 
 /** What the list tells of a job without opening it. */
@@ -98,11 +99,16 @@ export function createShelf(tables: Tables) {
   });
 
   async function open(id: string): Promise<Opened> {
-    const [slots, steps] = await Promise.all([tables.all('slots', id), tables.all('steps', id)]);
+    const [slots, steps, head] = await Promise.all([
+      tables.all('slots', id),
+      tables.all('steps', id),
+      tables.get('heads', id) as Promise<Partial<Head> | undefined>,
+    ]);
     const state = newest(slots as Partial<Slot>[]);
     if (state === null) return { ok: false, id: null };
-    if (!state.ok) return { id, ...state };
-    const { found, place, older } = state;
+    if (!state.ok) return { id, ...named(state, head?.title ?? 'kept job') };
+    const { found, place } = state;
+    const older = state.older && named(state.older, found.design.title ?? 'kept job');
     return { ok: true, job: { id, found, place, older, history: createHistory(stepsOf(steps, found)) } };
   }
 
@@ -163,11 +169,12 @@ export function createShelf(tables: Tables) {
     /** For good. */
     remove: (ids: readonly string[]) =>
       tables.write(
-        ids.flatMap((job) =>
-          (['heads', 'slots', 'steps', 'versions', 'aside'] as const).map(
+        ids.flatMap((job) => [
+          ...(['heads', 'slots', 'steps', 'versions', 'aside'] as const).map(
             (table): Change => ({ table, drop: { job } }),
           ),
-        ),
+          { table: 'notes', drop: { job: savedNote(job) } },
+        ]),
       ),
     async aside(): Promise<Aside[]> {
       const rows = (await tables.all('aside')) as (Row & Aside)[];

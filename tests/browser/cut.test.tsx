@@ -82,7 +82,7 @@ test('where nothing may be cut yet, one button makes a plausible list; a limit i
   tags: ['long'],
 }, async () => {
   shown.work.change(({ cut: _, ...rest }) => rest);
-  await expect.poll(verdict).toMatch(/What may be cut\? Nothing says so yet/);
+  await expect.poll(verdict).toMatch(/What may be cut\? Proposed: the \d ticked/);
   await userEvent.click(browser.getByRole('button', { name: 'Plan the cut' }));
   await expect.poll(verdict, solved).toMatch(/off the steep journal/);
   await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));

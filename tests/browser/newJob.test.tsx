@@ -199,16 +199,17 @@ test('undo and redo are of what is begun, by button and by key, and leave the jo
   expect(shown.work.store.getState().system).toBe('inch');
 });
 
-test('a nose thinner than the bore behind it starts no job: each field that could mend it is marked', async () => {
+test('a nose thinner than the cone behind it starts no job: each field that could mend it is marked', async () => {
   await choose(/^Double cone at the nose/);
   await type('Diameter of the shallow cone', '22');
   await type('Diameter of the steep cone', '20');
-  await expect.poll(() => document.querySelector('.wrong')?.textContent).toMatch(/thinner than the bore of 22\.005 mm/);
+  await expect
+    .poll(() => document.querySelector('.wrong')?.textContent)
+    .toMatch(/thinner than the shallow cone behind it, 22\.000 mm/);
   const marked = [...document.querySelectorAll('.sketch li')].filter((li) => li.querySelector('[aria-invalid="true"]'));
   expect(marked.map((li) => li.querySelector('label')!.textContent).sort()).toEqual(
     [
       'Angle of the steep cone',
-      'Bore of the shallow cone',
       'Diameter of the shallow cone',
       'Diameter of the steep cone',
       'Length of the steep cone',

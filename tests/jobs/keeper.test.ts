@@ -7,7 +7,7 @@ import { createWork, type Work } from '../../src/app/state/store.ts';
 import type { Design } from '../../src/design/definition.ts';
 import type { Device } from '../../src/jobs/device.ts';
 import { createKeeper } from '../../src/jobs/keeper.ts';
-import { bringBackJob, deleteJob, duplicateJob, renameJob } from '../../src/jobs/list.ts';
+import { bringBackJob, deleteJob, duplicateJob, jobOfVersion, renameJob } from '../../src/jobs/list.ts';
 import type { Row } from '../../src/jobs/tables.ts';
 import { device } from './device.ts';
 
@@ -471,4 +471,85 @@ test('who never saved a file is reminded once there is something to lose, once a
   here.setClock(Date.UTC(2026, 0, 9));
   expect(await reload()).toEqual([]);
   expect(here.persisted()).toBeGreaterThan(0);
+});
+
+test('changes that stand here alone for a week since the file are told of, on opening too; a file of one job is none of another', async () => {
+  const here = device();
+  let window = here.window();
+  let work = await workOn(window.device);
+  open(work, 'mine');
+  await settle();
+  const saved = work.keeper!.device.now();
+  work.fileSaved();
+  const opened = async (days: number) => {
+    window.kill();
+    here.setClock(saved + days * 86_400_000);
+    window = here.window(window.session);
+    work = await workOn(window.device);
+    await settle();
+    return work.store.getState().notices;
+  };
+  // Nothing was changed since the file: nothing is to be lost.
+  expect(await opened(14)).toEqual([]);
+  work.moveTo(0.1);
+  await settle();
+  expect(work.store.getState().notices).toEqual([{ what: 'file', saved: expect.closeTo(saved, -5) }]);
+  // The next day, and later, it is told as the job is opened, before anything is changed.
+  expect(await opened(14.5)).toEqual([]);
+  expect(await opened(16)).toEqual([{ what: 'file', saved: expect.closeTo(saved, -5) }]);
+  work.fileSaved();
+  expect(await opened(40)).toEqual([]);
+  open(work, 'another');
+  for (let i = 1; i <= 20; i++) work.moveTo(i / 1000);
+  await settle();
+  expect(work.store.getState().notices).toContainEqual({ what: 'file', saved: null });
+  // All in one file is a file of each.
+  work.fileSaved(true);
+  expect(await opened(42)).toEqual([]);
+  work.moveTo(0.3);
+  await settle();
+  expect(told(work)).toEqual([]);
+});
+
+test('of a job that cannot be read any named version goes on as a job of its own, with all of them; the other stays as it is', async () => {
+  const here = device();
+  const work = await workOn(here.window().device);
+  const keeper = work.keeper!;
+  open(work, 'worn');
+  await settle();
+  const { piece } = work.store.getState();
+  for (const [name, made] of [
+    ['as measured', 1],
+    ['ground', 2],
+  ] as const)
+    await keeper.shelf.nameVersion(piece, name, { ...design('worn'), position: made / 10 }, made);
+  const damaged = (await keeper.shelf.tables.all('slots', piece)) as Row[];
+  await keeper.shelf.tables.write(damaged.map((row) => ({ table: 'slots', put: { ...row, text: 'x' } as Row })));
+  const before = await keeper.shelf.tables.all('slots', piece);
+  const [measured] = await keeper.shelf.versions(piece);
+  const as = { system: 'inch', factor: 300 } as const;
+  const id = await jobOfVersion(keeper, { id: piece, title: 'worn' }, measured!, as);
+  const found = await keeper.shelf.open(id);
+  expect(found.ok && found.job.found).toMatchObject({ ...as, design: { title: 'worn, as measured', position: 0.1 } });
+  expect((await keeper.shelf.versions(id)).map(({ name, made }) => [name, made])).toEqual([
+    ['as measured', 1],
+    ['ground', 2],
+  ]);
+  expect(await keeper.shelf.tables.all('slots', piece)).toEqual(before);
+});
+
+test('a window left open for weeks looks again', async () => {
+  const here = device();
+  const work = await workOn(here.window().device);
+  open(work, 'mine');
+  for (let i = 1; i <= 20; i++) work.moveTo(i / 1000);
+  await settle();
+  work.fileSaved();
+  const saved = work.keeper!.device.now();
+  for (const days of [3, 6, 8]) {
+    here.setClock(saved + days * 86_400_000);
+    work.moveTo(days / 10);
+    await settle();
+    expect(told(work)).toEqual(days > 7 ? ['file'] : []);
+  }
 });

@@ -5,7 +5,7 @@ import type { Keeper } from '../../src/jobs/keeper.ts';
 import { fileOfJobs, readJobs, takeIn } from '../../src/jobs/many.ts';
 import { isFileOfJobs, type OpenedJob } from '../../src/jobs/record.ts';
 import { createShelf } from '../../src/jobs/shelf.ts';
-import { memoryTables } from '../../src/jobs/tables.ts';
+import { memoryTables, type Row } from '../../src/jobs/tables.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
 const found = (title: string): OpenedJob => {
@@ -29,8 +29,8 @@ async function filled() {
 }
 
 test('all that were not deleted, with units, forms and named versions, beside what is there already', async () => {
-  const { text, jobs } = await fileOfJobs(await filled());
-  expect(jobs).toBe(2);
+  const { text, jobs, left } = await fileOfJobs(await filled());
+  expect([jobs, left]).toEqual([2, []]);
   expect(isFileOfJobs(text)).toBe(true);
   const other = deviceOf('b');
   await other.shelf.add([{ id: 'one', found: found('another with that name') }]);
@@ -44,6 +44,25 @@ test('all that were not deleted, with units, forms and named versions, beside wh
   expect(opened.ok && opened.job.found).toEqual(found('two'));
   expect(await other.shelf.versions(two)).toMatchObject([
     { name: 'as measured', made: 11, design: found('two').design },
+  ]);
+});
+
+test('a job that was put away is put away there too; one that cannot be read is left out by name', async () => {
+  const keeper = await filled();
+  await keeper.shelf.putAway('one', true);
+  await keeper.shelf.add([{ id: 'broken', found: found('worn spindle') }]);
+  for (const slot of await keeper.shelf.tables.all('slots', 'broken'))
+    await keeper.shelf.tables.write([{ table: 'slots', put: { ...(slot as Row), text: '{"des' } as Row }]);
+  const { text, jobs, left } = await fileOfJobs(keeper);
+  expect([jobs, left]).toEqual([2, ['worn spindle']]);
+  const read = readJobs(text);
+  if (!read.ok) throw new Error(read.errors[0]!.message);
+  const other = deviceOf('b');
+  await takeIn(other, read.jobs);
+  const away = (await other.shelf.heads()).map(({ title, away: put }) => [title, put]).sort();
+  expect(away).toEqual([
+    ['one', true],
+    ['two', false],
   ]);
 });
 

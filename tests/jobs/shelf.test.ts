@@ -92,7 +92,12 @@ test('where both states are damaged the job is told as it is, and nothing of it 
   for (const slot of await slots(tables))
     await tables.write([{ table: 'slots', put: { ...slot, text: '{"design' } as Row }]);
   const answer = await shelf.open('j');
-  expect(answer).toMatchObject({ ok: false, id: 'j', why: 'it is damaged', file: { text: '{"design' } });
+  expect(answer).toMatchObject({
+    ok: false,
+    id: 'j',
+    why: 'it is damaged',
+    file: { name: 'mine.txt', text: '{"design' },
+  });
   expect(await slots(tables)).toHaveLength(2);
   expect(await shelf.open('nobody')).toEqual({ ok: false, id: null });
 });

@@ -9,6 +9,7 @@ const TEXT: Record<Condition, string> = {
   thin: 'film too thin to part the surfaces',
   loose: 'loose: it whirls',
   hot: 'hotter than its oil lasts',
+  drags: 'too much drag cold for a small lathe’s motor',
   notConverged: 'no steady state found: as a rule it warms until it seizes',
 };
 
@@ -46,6 +47,7 @@ export function Hatches({ id }: { id: string }) {
           ['seizes', 45],
           ['loose', -45],
           ['hot', 0],
+          ['drags', 20],
           ['notConverged', 90],
         ] as const
       ).map(([kind, turn]) => (

@@ -39,7 +39,7 @@ export function AssumedField({ title, at, value, otherwise, set, about, system }
         shown={quantityText(at.quantity, value ?? otherwise, system)}
         resting={restingText(at.quantity, value ?? otherwise, system)}
         // The same whatever is typed: nothing moves under the hand.
-        about={`${about ?? hintText(at, system)}.`}
+        about={`${about ?? hintText(at, system, at.default === undefined ? undefined : otherwise)}.`}
         take={take}
         assumed={value === null}
         keys={keysFor(at, system)}

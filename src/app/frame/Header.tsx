@@ -41,6 +41,8 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   // Belongs to the screen it was opened on.
   const [openOn, setOpenOn] = useState<string | null>(null);
   const open = openOn === screen.name;
+  const isNew = screen === NEW_JOB;
+  const piece = useStore(work.store, (state) => state.piece);
   const row = useRef<HTMLElement>(null);
   // On a phone the row of screens is longer than its room.
   useEffect(() => {
@@ -54,10 +56,11 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
       <a
         className="job"
         href="#jobs"
-        title={`${title}. ${JOBS.about}`}
+        title={`${isNew ? 'New job, not started' : title}. ${JOBS.about}`}
         aria-current={screen === JOBS ? 'page' : undefined}
       >
-        <span>Jobs{example && <span className="example"> · example</span>}</span> <strong>{title}</strong>
+        <span>Jobs{example && !isNew && <span className="example"> · example</span>}</span>{' '}
+        <strong>{isNew ? 'New job' : title}</strong>
       </a>
       <nav aria-label="Screens" ref={row}>
         {SCREENS.map(({ name, about }) => (
@@ -72,9 +75,15 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         ))}
       </nav>
       <div className="buttons">
-        <button type="button" onClick={() => steps.undo()} disabled={!steps.canUndo} title={steps.undoes}>
+        <button
+          type="button"
+          onClick={() => steps.undo()}
+          disabled={!steps.canUndo}
+          title={steps.undoes && `Takes back: ${steps.undoes}`}
+        >
           Undo
         </button>
+        <Undone text={steps.undoes} forth={steps.forth} key={`${screen.name} ${piece}`} />
         <button
           type="button"
           className="menu"
@@ -88,12 +97,12 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         <button type="button" onClick={() => steps.redo()} disabled={!steps.canRedo}>
           Redo
         </button>
-        {screen !== NEW_JOB && (
+        {!isNew && (
           <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
             Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
           </button>
         )}
-        {screen !== NEW_JOB && <SaveButton work={work} />}
+        {!isNew && <SaveButton work={work} />}
         <button
           type="button"
           aria-expanded={taking}
@@ -109,21 +118,42 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   );
 }
 
+/** ms */
+const SHOWN = 4000;
+
+/** What was taken back, for a moment, however that was asked for. */
+function Undone({ text, forth }: { text: string | undefined; forth: number }) {
+  const [was, setWas] = useState({ text, forth });
+  const [said, setSaid] = useState('');
+  if (was.text !== text || was.forth !== forth) {
+    setWas({ text, forth });
+    setSaid(forth > was.forth && was.text ? `Taken back: ${was.text}` : '');
+  }
+  useEffect(() => {
+    const over = setTimeout(() => setSaid(''), SHOWN);
+    return () => clearTimeout(over);
+  });
+  return (
+    <span role="status" className="undone">
+      {said}
+    </span>
+  );
+}
+
 /** On the page of a new job of what is begun there, whose units are asked for on the page; else of the job. */
 function useSteps(work: Work, screen: ScreenEntry) {
   const { begun } = work;
-  const ofBegun = [
-    useStore(begun.store, (state) => state.steps.back > 0),
-    useStore(begun.store, (state) => state.steps.forth > 0),
-  ] as const;
+  // Told anew at every word: so is its last step.
+  const { steps } = useStore(begun.store);
+  const ofBegun = [steps.back > 0, steps.forth] as const;
   const ofJob = [
     useStore(work.store, (state) => state.steps.back > 0),
-    useStore(work.store, (state) => state.steps.forth > 0),
+    useStore(work.store, (state) => state.steps.forth),
   ] as const;
-  const [canUndo, canRedo] = screen === NEW_JOB ? ofBegun : ofJob;
-  const { undo, redo } = screen === NEW_JOB ? begun : work;
   const last = useStore(work.store, work.lastStep);
-  const undoes =
-    screen === NEW_JOB || last === null ? undefined : `Takes back: ${stepText(work.store.getState().design, last)}`;
-  return { canUndo, canRedo, undo, redo, undoes };
+  const isNew = screen === NEW_JOB;
+  const [canUndo, forth] = isNew ? ofBegun : ofJob;
+  const { undo, redo } = isNew ? begun : work;
+  const undoes = isNew ? begun.lastStep() : last === null ? undefined : stepText(work.store.getState().design, last);
+  return { canUndo, canRedo: forth > 0, forth, undo, redo, undoes };
 }

@@ -30,6 +30,8 @@ export default function Keeping({ work }: { work: Work }) {
   );
 }
 
+const DAY = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium' });
+
 /** Something was tried that the other window alone may do. */
 const isRefusal = (notice: Notice) => notice.what === 'elsewhere' && notice.refused > 0;
 
@@ -48,6 +50,8 @@ function textOf(notice: Notice): string {
     case 'older':
       return 'The last change to this job cannot be read; what is open is the state before it. What is left of the other is set aside, under Jobs.';
     case 'file':
+      if (notice.saved !== null)
+        return `This job was changed since its file was saved, on ${DAY.format(notice.saved)}. What is on this device alone can be lost. A file is safer.`;
       return 'This job stands on this device alone, and no file of it was ever saved. Some browsers drop what a page keeps after seven days without a visit. A file is safer.';
     case 'photographs':
       return `The file goes without ${notice.count === 1 ? 'the photograph' : `the ${notice.count} photographs`} of this job: they stay on this device. Save those that matter as pictures, in its record.`;
@@ -57,6 +61,8 @@ function textOf(notice: Notice): string {
         : 'This job is open in another window. This one follows it.';
     case 'unreadable':
       return `A job on this device cannot be opened: ${notice.unreadable.why}. It is set aside whole, under Jobs.`;
+    case 'taken':
+      return `${notice.count === 1 ? 'One job was' : `${notice.count} jobs were`} taken in${notice.away > 0 ? `, ${notice.away} of them put away` : ''}.`;
     case 'aside':
       return `“${notice.title}” stays kept, under Jobs.`;
   }

@@ -5,7 +5,7 @@
 
 import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { ANGLE_WORDS, angleFigure, fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { filmTold, sayers } from '../../report/belief/filmTold.ts';
 import { millimetres } from '../../report/convert.ts';
@@ -13,7 +13,7 @@ import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { axialValues } from './axialValues.ts';
-import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
+import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { noteEnd } from './holding.ts';
 import { LetGo } from './LetGo.tsx';
@@ -169,10 +169,7 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
           ? told.text
           : `${filmText(seat.leastFilm, system)}${told ? ' as drawn' : ''}`,
       ...(told && told.drawn !== null && { said: `${sayers(belief!)} ${told.text}` }),
-      taper:
-        drawnThere || way !== 'half'
-          ? taperText(halfAngle, system, way)
-          : `${angle.text} half, ${taperText(halfAngle, system)}`,
+      taper: drawnThere ? (halfAngle === 0 ? 'straight' : '') : `${ANGLE_WORDS[way]} ${angleFigure(halfAngle, way)}`,
       at: onScreen(at, noteEnd(drawn, i), 1),
     };
   });

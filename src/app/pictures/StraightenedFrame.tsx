@@ -5,6 +5,7 @@ import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { fineUnit, lengthUnit, type System } from '../../design/units.ts';
 import type { Place } from './straightened.ts';
+import { textWidth } from './textWidth.ts';
 import type { Size } from './useSize.ts';
 
 export const MARGIN = { left: 52, right: 14, top: 26, bottom: 40 };
@@ -46,6 +47,8 @@ export function straightenedScales(
   };
 }
 
+/** px */
+const LETTERING = 14;
 const minus = (value: number) => `${value}`.replace('-', '−');
 
 /** Scales and what they count; `title` stands before the unit of the upright one. */
@@ -73,7 +76,13 @@ export function StraightenedAxes({
         </g>
       ))}
       {ticks(x.domain()[0]! / long.size, x.domain()[1]! / long.size, width < 500 ? 4 : 8).map((t) => (
-        <text key={t} x={x(t * long.size)} y={height - MARGIN.bottom + 16} textAnchor="middle">
+        <text
+          key={t}
+          // At the edge of the drawing it would be cut in two.
+          x={Math.min(x(t * long.size), width - 2 - textWidth(minus(t), LETTERING) / 2)}
+          y={height - MARGIN.bottom + 16}
+          textAnchor="middle"
+        >
           {minus(t)}
         </text>
       ))}

@@ -7,15 +7,7 @@
 import { isAssumed } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
-import {
-  type AngleWay,
-  angleSaid,
-  angleText,
-  lengthText,
-  type System,
-  TENTH,
-  taperOfHalfAngle,
-} from '../../design/units.ts';
+import { type AngleWay, angleSaid, lengthText, type System, TENTH } from '../../design/units.ts';
 import { metres, radians } from '../../report/convert.ts';
 import type { Drawn, Point } from './drawn.ts';
 
@@ -63,9 +55,6 @@ export interface Dimensions {
   /** one a seat; null where it is straight */
   angles: (AngleDimension | null)[];
 }
-
-/** Above this half angle (degrees) the included angle tells a machinist more than a taper. */
-const STEEP = 20;
 
 /** Finer than this (mm) no figure on the drawing is told: a tenth of a micrometre, a tenth of a tenth. */
 const FINEST: Record<System, number> = { metric: 1e-4, inch: TENTH / 10 };
@@ -175,16 +164,4 @@ function angleOf(
     slant: metres(to - from) / Math.cos(angle),
     text: angleSaid(Math.abs(halfAngle), way),
   };
-}
-
-/**
- * What stands beside a half angle: the taper of a slender cone, the included angle of a steep one; both on diameter. Of
- * a person who says angles otherwise, the angle so.
- */
-export function taperText(halfAngle: number, system: System, way: AngleWay = 'half'): string {
-  if (halfAngle === 0) return 'straight';
-  if (way !== 'half') return angleSaid(halfAngle, way);
-  if (Math.abs(halfAngle) > STEEP) return `${angleText(Math.abs(2 * halfAngle))} included`;
-  const taper = Math.abs(taperOfHalfAngle(halfAngle));
-  return system === 'metric' ? `1:${(1 / taper).toFixed(3)}` : `${(12 * taper).toFixed(4)} in/ft`;
 }

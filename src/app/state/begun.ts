@@ -36,6 +36,11 @@ export function createBegun(found: unknown, keep: (written: unknown) => void, no
       history.push(store.getState().written, written, now());
       put(written);
     },
+    /** What undo would take back, in a word or two: the field, or the kind of choice. */
+    lastStep: () => {
+      const [first] = history.done ?? [];
+      return first && String(first.at[1] ?? first.at[0]);
+    },
     undo: () => put(history.undo(store.getState().written)),
     redo: () => put(history.redo(store.getState().written)),
   };

@@ -1,8 +1,10 @@
 /** Design files in and out of the page. */
 import { decodedText } from '../../design/decodedText.ts';
 import { parseDesign } from '../../design/validate.ts';
-import { fileText, isFileOfJobs } from '../../jobs/record.ts';
+import { fileText, isFileOfJobs, nameOf } from '../../jobs/record.ts';
 import type { Work } from './store.ts';
+
+export { nameOf };
 
 /** What a browser offers that lets a page write to a file the person chose. */
 interface Pickers {
@@ -54,6 +56,10 @@ async function openJobs(work: Work, name: string, text: string): Promise<void> {
   if (!read.ok) return work.open(name, read);
   if (!work.keeper) return;
   await takeIn(work.keeper, read.jobs);
+  const away = read.jobs.filter((job) => job.away).length;
+  work.store.setState(({ notices }) => ({
+    notices: [...notices.filter(({ what }) => what !== 'taken'), { what: 'taken', count: read.jobs.length, away }],
+  }));
   window.location.hash = '#jobs';
 }
 
@@ -120,10 +126,3 @@ export function offer(file: string, content: BlobPart, type: string): void {
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
-
-/** A title as a file's name. */
-export const nameOf = (title: string) =>
-  title
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '') || 'design';

@@ -44,7 +44,7 @@ export function keepingOf(
     listed: () => {
       for (const listener of listeners) listener();
     },
-    remind: () => tell({ what: 'file' }),
+    remind: (saved) => tell({ what: 'file', saved }),
   });
 
   /** jobs that were kept before they were opened here */
@@ -97,9 +97,9 @@ export function keepingOf(
     /** Whether work would be lost if the page were closed now. */
     unkept: () =>
       keeper !== undefined && store.getState().example === null && (keeper.lasting !== 'device' || keeper.unkept()),
-    /** A file of the job was saved: nobody need be reminded of that. */
-    fileSaved() {
-      keeper?.fileSaved();
+    /** A file of the job was saved, or of all: nobody need be reminded of that. */
+    fileSaved(all?: boolean) {
+      keeper?.fileSaved(all);
       untellAll('file');
       const count = photographCount(store.getState().design);
       if (count > 0) tell({ what: 'photographs', count });

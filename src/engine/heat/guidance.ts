@@ -32,3 +32,6 @@ const GUIDANCE: readonly (readonly [number, readonly [number, number, number, nu
 export const filmRatio = (film: Metres, journalRoughness: number, bushRoughness: number) =>
   film / Math.hypot(journalRoughness, bushRoughness);
 export const FULL_FILM = 3;
+
+/** W: half a horsepower, what a small lathe's motor gives. @source practice */
+export const SMALL_MOTOR = 370;

@@ -23,6 +23,8 @@ export type Condition =
   | 'loose'
   /** a film, but hotter than its oil lasts */
   | 'hot'
+  /** a film, but its drag before anything has warmed is more than what drives it gives */
+  | 'drags'
   | 'notConverged';
 
 export interface SteadyPoint {
@@ -38,8 +40,9 @@ export interface SteadyPoint {
 
 /** Of a spindle cut otherwise, or at another speed, whose film is needed from the start too, everything still cold. */
 export interface SteadyCut extends SteadyPoint {
-  /** the least film before anything has warmed; null where there is none */
+  /** the least film before anything has warmed, and the drag (W) then; null where there is none */
   coldFilm: Metres | null;
+  coldPower: number | null;
 }
 
 /**
@@ -52,6 +55,8 @@ export const OIL_LASTS = 90;
 export interface Needs {
   /** m */
   film: Metres;
+  /** W: the most it may drag cold; left out, as much as it will */
+  power?: number;
   /** for whirl; left out, none is looked for */
   rotor?: Rotor;
 }
@@ -100,7 +105,7 @@ export function steadyPoint(
   };
 }
 
-/** The same of one that must have its film cold as well. */
+/** The same of one that must have its film cold as well, and be turned then. */
 export function steadyCut(
   at: number,
   warming: Warming,
@@ -108,19 +113,24 @@ export function steadyCut(
   near: WarmFilm | null = null,
 ): { point: SteadyCut; state: WarmFilm | null } {
   const { point, state } = steadyPoint(at, warming, needs, near);
-  if (state === null) return { point: { ...point, coldFilm: null }, state };
+  if (state === null) return { point: { ...point, coldFilm: null, coldPower: null }, state };
   // Last, since it solves the films anew on the same grids: whirl was judged of those that run warm.
-  const coldFilm = leastCold(warming);
-  const condition = (coldFilm ?? 0) < needs.film ? 'thin' : point.condition;
-  return { point: { ...point, condition, coldFilm }, state };
+  const { coldFilm, coldPower } = coldOf(warming);
+  const drags = (coldPower ?? 0) > (needs.power ?? Number.POSITIVE_INFINITY);
+  const { condition: warm } = point;
+  // In the order in which the verdict tells them.
+  const calmed = warm === 'works' || warm === 'loose';
+  const condition = (coldFilm ?? 0) < needs.film ? 'thin' : drags && calmed ? 'drags' : warm;
+  return { point: { ...point, condition, coldFilm, coldPower }, state };
 }
 
 const leastOf = ({ seats }: WarmFilm): number => Math.min(...seats.map(({ least }) => least.film));
 
-/** m: the least film before anything has warmed; null where nothing carries. */
-function leastCold(warming: Warming): number | null {
+/** The least film (m) and the drag (W) before anything has warmed; null where nothing carries. */
+function coldOf(warming: Warming): Pick<SteadyCut, 'coldFilm' | 'coldPower'> {
   const cold = warmFilm(warming, warming.ambient, warming.ambient, null);
-  return cold.status === 'solved' ? leastOf(cold) : null;
+  if (cold.status !== 'solved') return { coldFilm: null, coldPower: null };
+  return { coldFilm: leastOf(cold), coldPower: cold.total.power };
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */

@@ -3,8 +3,10 @@
 import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
+import { SMALL_MOTOR } from '../../engine/heat/guidance.ts';
 import type { Condition } from '../../engine/run/limits.ts';
 import { listed } from '../listed.ts';
+import { watts } from './figures.ts';
 import type { AimReport, CutPoint, Stretch } from './limits.ts';
 import { neededFilm } from './neededFilm.ts';
 
@@ -22,6 +24,7 @@ const REMEDIES: Record<Exclude<Condition, 'works'>, string> = {
     'No film carries the load as it warms: a thicker oil, a pocket or more area in the steep cone, or a stop that takes the thrust.',
   hot: 'It runs hotter than its oil lasts: a thinner oil, less speed, or more to cool it.',
   loose: 'It whirls: a thicker oil or more load calms it.',
+  drags: `Cold, its drag is more than a small lathe’s motor gives (${watts(SMALL_MOTOR)}): a thinner oil, less speed or a thicker film.`,
   notConverged: 'It finds no steady state: as a rule it warms until it seizes. A thinner oil or less speed warms less.',
 };
 
@@ -76,16 +79,20 @@ function rounded(mm: Millimetres, system: System, how: (x: number) => number): n
 function worksText({ from, to, openBelow, openAbove }: Stretch, system: System): string {
   const [low, high] = [fineText(from, system), fineText(to, system)];
   const looked = 'as far as was looked';
+  const runs = `it runs on a full film, cold and warm, calm, not too hot, with no more drag than a small motor turns`;
   if (openBelow && openAbove) return `Every film tried works, cold and warm, from ${low} to ${high}.`;
-  if (openAbove) return `From ${low} up it runs on a full film, cold and warm, calm and not too hot, ${looked}.`;
-  if (openBelow)
-    return `Up to ${high} it runs on a full film, cold and warm, calm and not too hot; thinner was not tried.`;
-  return `Between ${low} and ${high} it runs on a full film, cold and warm, calm and not too hot.`;
+  if (openAbove) return `From ${low} up ${runs}, ${looked}.`;
+  if (openBelow) return `Up to ${high} ${runs}; thinner was not tried.`;
+  return `Between ${low} and ${high} ${runs}.`;
 }
 
-/** Which film is too thin where less is cut to: the one it starts on, or the one it warms to. */
+/** What is wrong where less is cut to: too much drag, or a film too thin, as it starts or as it warms. */
 function belowText({ run }: Design, points: readonly CutPoint[], { from }: Stretch, system: System): string[] {
   const below = points.filter(({ at }) => at < from).at(-1);
+  if (below?.condition === 'drags' && below.coldPower !== null)
+    return [
+      `Cut to less, it takes more than the ${watts(SMALL_MOTOR)} of a small lathe’s motor to turn it cold: ${watts(below.coldPower)} at ${fineText(below.at, system)}.`,
+    ];
   if (!run || below?.condition !== 'thin' || below.leastFilm === null) return [];
   const needed = neededFilm(run);
   const [cold, warm] = [(below.coldFilm ?? 0) < needed, below.leastFilm < needed];

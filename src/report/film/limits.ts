@@ -5,6 +5,7 @@
 
 import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
+import { SMALL_MOTOR } from '../../engine/heat/guidance.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { type ColdPosition, coldPositionFor } from '../../engine/run/coldPosition.ts';
 import {
@@ -30,6 +31,8 @@ export type { Condition };
 /** `at` in rev/min, or as of a `CutPoint`. */
 export interface LimitPoint extends Omit<SteadyPoint, 'leastFilm'> {
   leastFilm: Millimetres | null;
+  /** W, before anything has warmed */
+  coldPower: number | null;
 }
 
 /** `at` in mm: of film added to every seat, or of the film itself. Judged cold too. */
@@ -53,10 +56,10 @@ interface Prepared {
 
 function prepare(design: Design & { run: Run }): Prepared {
   const running = toRunning(design);
-  return { warming: warmingOf(running), needs: { film: running.needed, rotor: running.rotor } };
+  return { warming: warmingOf(running), needs: { film: running.needed, power: SMALL_MOTOR, rotor: running.rotor } };
 }
 
-const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint => ({
+const reportOf = (point: SteadyCut, scale: (at: number) => number): LimitPoint => ({
   ...point,
   at: scale(point.at),
   leastFilm: point.leastFilm === null ? null : mm(point.leastFilm),

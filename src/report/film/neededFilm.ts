@@ -3,6 +3,8 @@ import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 
+export { SMALL_MOTOR } from '../../engine/heat/guidance.ts';
+
 /** Rq in mm. */
 export const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
 /** mm: the film that keeps the metals apart, three times the combined roughness. */

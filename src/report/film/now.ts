@@ -1,13 +1,13 @@
 /** How it runs in a few words: the first line a person reads, before any why. */
 import { besideText } from '../../design/beside.ts';
 import { fineText, type System } from '../../design/units.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
+import { FULL_FILM, SMALL_MOTOR } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { FilmReport } from './definition.ts';
 import type { RunFields } from './fields.ts';
 import { celsius, watts } from './figures.ts';
 import { RUBBING } from './neededFilm.ts';
-import { hottest, SMALL_MOTOR, TOUCHING, unloaded, warmRatio, warmUnknown, whirls } from './verdict.ts';
+import { hottest, TOUCHING, unloaded, warmRatio, warmUnknown, whirls } from './verdict.ts';
 
 const OUTSIDE = 'A journal stands outside its bush.';
 const STANDING = 'Standing still, on metal.';

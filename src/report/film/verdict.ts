@@ -3,7 +3,7 @@
 import { besideText } from '../../design/beside.ts';
 import type { Design } from '../../design/definition.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
+import { FULL_FILM, SMALL_MOTOR } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
@@ -16,8 +16,6 @@ import { BARELY, neededFilm, RUBBING, TOO_THIN } from './neededFilm.ts';
 const NOTHING = 1e-6;
 /** °C far beyond what oil lasts, near its flash point. @source Handbooks */
 const OIL_BURNS = 150;
-/** W: half a horsepower, what a small lathe's motor gives. @source practice */
-export const SMALL_MOTOR = 370;
 /** mm: less is a touch. */
 export const TOUCHING = 1e-6;
 /** The greatest error of the forces that is kept silent about. */

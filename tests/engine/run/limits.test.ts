@@ -9,6 +9,7 @@ import { centredFilm, coldPositionFor } from '../../../src/engine/run/coldPositi
 import {
   aimWithin,
   calm,
+  type Needs,
   overCuts,
   overSpeeds,
   type SteadyPoint,
@@ -104,6 +105,24 @@ describe('over films', () => {
     const between = (before + after) / 2;
     expect([judged(between, false), judged(between, true)]).toEqual(['works', 'thin']);
     expect([judged(0.99 * before, true), judged(1.01 * after, false)]).toEqual(['works', 'thin']);
+  });
+
+  it('what drags more cold than what drives it gives does not work, though warm it would', () => {
+    const tight = withFilm(warming(), 2e-6, [true]);
+    const cold = warmFilm(tight, tight.ambient, tight.ambient, null);
+    if (cold.status !== 'solved') throw new Error(cold.status);
+    const { coldPower, power } = steadyCut(0, tight, { film: 0 }).point;
+    expect(coldPower).toBeCloseTo(cold.total.power, 9);
+    expect(coldPower!).toBeGreaterThan(1.1 * power!);
+    const judged = (needs: Needs) => steadyCut(0, tight, needs).point.condition;
+    expect(judged({ film: 0, power: 1.01 * coldPower! })).toBe('works');
+    expect(judged({ film: 0, power: (coldPower! + power!) / 2 })).toBe('drags');
+    expect(judged({ film: 1e-3, power: power! })).toBe('thin');
+    // The thicker the film the less the drag: what works begins where it is as much as may be.
+    const cut = (film: number) => withFilm(warming(), film, [true]);
+    const needs = { film: 0, power: coldPower! };
+    const points = [...overCuts(cut, [1e-6, 1.98e-6, 2.02e-6, 3e-6], needs)];
+    expect(points.map(({ condition }) => condition)).toEqual(['drags', 'drags', 'works', 'works']);
   });
 
   it('whirl is judged of the films that run warm, though those that are cold are looked at too', () => {

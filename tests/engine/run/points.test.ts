@@ -75,7 +75,7 @@ describe('a steady point', () => {
   it('nothing is known where there is no steady state', () => {
     const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, power: null };
     expect([...overCuts((extra) => withClearance(warming([SLEEVE]), extra), [-5e-6], { film: 0 })]).toEqual([
-      { at: -5e-6, ...shut, coldFilm: null },
+      { at: -5e-6, ...shut, coldFilm: null, coldPower: null },
     ]);
     const spent = { ...warming([SLEEVE]), effort: { spent: 1, most: 1 } };
     expect([...overSpeeds(spent, [100], { film: 0 })][0]).toMatchObject({ at: 100, condition: 'notConverged' });

@@ -1,7 +1,9 @@
 /** The tools of a metric and an inch shop where the design names none. */
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { USUAL_MACHINE } from '../../../src/design/usualMachine.ts';
+import { quantityAt } from '../../../src/design/place.ts';
+import { hintText } from '../../../src/design/quantity.ts';
+import { USUAL_LIMIT, USUAL_MACHINE } from '../../../src/design/usualMachine.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { toAngleTools, toMachine } from '../../../src/report/cut/toCut.ts';
@@ -50,6 +52,22 @@ describe('an inch shop', () => {
     expect(stacks.length).toBeGreaterThan(0);
     for (const block of stacks.flat())
       expect(Math.abs((block / 25.4) * 1e4 - Math.round((block / 25.4) * 1e4))).toBeLessThan(1e-6);
+  });
+
+  test('a limit left out is four thou, and no less than the cleanup; one that is named stays', () => {
+    const allow = [
+      { seat: 'shallow', part: 'journal' as const },
+      { seat: 'steep', part: 'journal' as const, cleanup: 0.3 },
+      { seat: 'steep', part: 'bush' as const, limit: 0.05 },
+    ];
+    const face = { name: 'spacer', part: 'bush' as const, seats: ['steep'], moves: 'noseward' as const };
+    const { cut } = withShopTools({ ...design, cut: { allow, faces: [face] } }, 'inch');
+    expect(cut!.allow.map(({ limit }) => Number(limit!.toFixed(9)))).toEqual([0.1016, 0.3, 0.05]);
+    expect(cut!.faces![0]!.limit).toBeCloseTo(0.1016, 9);
+    // As the field says it.
+    expect(hintText(quantityAt('cut.allow[0].limit'), 'inch', USUAL_LIMIT.inch)).toMatch(/; 40 tenths, or the cleanup/);
+    expect(hintText(quantityAt('cut.allow[0].limit'), 'metric', USUAL_LIMIT.metric)).toMatch(/; 100 µm, or the/);
+    expect(quantityAt('cut.allow[0].limit').default).toBe(USUAL_LIMIT.metric);
   });
 
   test('what the design names stays, and so does the file', () => {

@@ -20,6 +20,7 @@ const point = (at: number, condition: Condition): CutPoint => ({
   bush: 25,
   leastFilm: at / 2,
   coldFilm: at / 2,
+  coldPower: 5,
   power: 3,
 });
 const stretch = { from: 0.0016, to: 0.0063, openBelow: false, openAbove: false };
@@ -30,7 +31,7 @@ test('headline and button speak of the same figures, in steps that can be read; 
   expect(metric.headline).toBe('Aim for a film of 3.20 µm ± 1.25 µm in the shallow and steep seats, set cold.');
   expect(metric.wanted).toEqual({ target: 0.0032, tolerance: 0.00125 });
   expect(metric.sentences).toEqual([
-    'Between 1.60 µm and 6.30 µm it runs on a full film, cold and warm, calm and not too hot.',
+    'Between 1.60 µm and 6.30 µm it runs on a full film, cold and warm, calm, not too hot, with no more drag than a small motor turns.',
   ]);
   const inch = aimVerdict(design, [point(0.003, 'works')], found, 'inch');
   // a tenth is 2.54 µm: 1.25 and 0.496 of it, in fiftieths
@@ -75,6 +76,17 @@ test('which film is too thin where less is cut to: the cold one, the warm one, o
   expect(told(0.0014, 0.0014)).toEqual([`Cut to less, the film is cold and warm ${than}`]);
   expect(told(null, 0.0016)).toEqual([`Cut to less, the film is as it starts, cold, ${than}`]);
   expect(told(0.0016, 0.0014, 'hot')).toEqual([]);
+});
+
+test('too much drag where less is cut to is told as such, and is a reason of its own where nothing works', () => {
+  const heavy = { ...point(0.0015, 'drags'), coldPower: 447 };
+  const running: Design = { ...design, run: { speed: 600, oil: { grade: 10 } } };
+  const cut = aimVerdict(running, [heavy, point(0.003, 'works')], found, 'metric');
+  expect(cut.sentences.slice(1)).toEqual([
+    'Cut to less, it takes more than the 370 W of a small lathe’s motor to turn it cold: 447 W at 1.50 µm.',
+  ]);
+  const none = aimVerdict(design, [heavy], { ...found, stretch: null, aim: null }, 'metric');
+  expect(none.sentences).toEqual([expect.stringMatching(/^Cold, its drag is more than .*370 W.*thinner oil/)]);
 });
 
 test('where none works: the remedy for what is most in the way first, two at most, and nothing to take over', () => {

@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { without, withValue } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import { USUAL_MACHINE } from '../../../design/usualMachine.ts';
+import { USUAL_LIMIT, USUAL_MACHINE } from '../../../design/usualMachine.ts';
 import { BLOCK_SETS } from '../../../report/measure/bench.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
@@ -123,7 +123,7 @@ export default function CutControls({ work }: { work: Work }) {
               <input
                 type="checkbox"
                 checked={allowedAt(cut, name, part) >= 0}
-                onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked, system))}
+                onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked, tools))}
               />{' '}
               {name} {part}
             </label>
@@ -132,14 +132,14 @@ export default function CutControls({ work }: { work: Work }) {
       </fieldset>
       <div className="groups">
         {cut.allow.map(({ seat, part, renew }, i) => (
-          <ControlGroup key={`${seat} ${part}`} title={`${seat} ${part}`} rows={allowRows(i, renew === true)} />
+          <ControlGroup key={`${seat} ${part}`} title={`${seat} ${part}`} rows={allowRows(i, renew === true, tools)} />
         ))}
       </div>
       <div className="groups">
         {(cut.faces ?? []).map((face, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: its name is edited here
           <div key={i}>
-            <ControlGroup title={`face or spacer ${i + 1}`} rows={faceRows(i)} />
+            <ControlGroup title={`face or spacer ${i + 1}`} rows={faceRows(i, tools)} />
             <fieldset className="may-cut">
               <legend>seats it moves</legend>
               {design.seats.map(({ name }) => (
@@ -162,7 +162,7 @@ export default function CutControls({ work }: { work: Work }) {
       <p className="buttons">
         <button
           type="button"
-          onClick={() => work.change((d) => withFace(d, system))}
+          onClick={() => work.change((d) => withFace(d, tools))}
           disabled={(cut.faces ?? []).length >= 8}
         >
           + Face or spacer
@@ -187,11 +187,11 @@ export default function CutControls({ work }: { work: Work }) {
   );
 }
 
-const allowRows = (index: number, renew: boolean): Control[] => {
+const allowRows = (index: number, renew: boolean, tools: System): Control[] => {
   const path = `cut.allow[${index}]`;
   return [
     { kind: 'quantity', path: `${path}.cleanup` },
-    { kind: 'quantity', path: `${path}.limit` },
+    { kind: 'quantity', path: `${path}.limit`, otherwise: USUAL_LIMIT[tools] },
     {
       kind: 'choice',
       path: `${path}.renew`,
@@ -210,7 +210,7 @@ const allowRows = (index: number, renew: boolean): Control[] => {
   ];
 };
 
-const faceRows = (index: number): Control[] => {
+const faceRows = (index: number, tools: System): Control[] => {
   const path = `cut.faces[${index}]`;
   return [
     { kind: 'words', path: `${path}.name`, title: 'Name', about: 'What the face or spacer is called' },
@@ -235,7 +235,7 @@ const faceRows = (index: number): Control[] => {
       ],
     },
     { kind: 'quantity', path: `${path}.cleanup` },
-    { kind: 'quantity', path: `${path}.limit` },
+    { kind: 'quantity', path: `${path}.limit`, otherwise: USUAL_LIMIT[tools] },
     { kind: 'quantity', path: `${path}.add` },
   ];
 };

@@ -3,10 +3,12 @@ import { useStore } from 'zustand';
 import { withAssumed } from '../../../design/assumed.ts';
 import type { Design, Part } from '../../../design/definition.ts';
 import { quantityAt } from '../../../design/place.ts';
+import { USUAL_LIMIT } from '../../../design/usualMachine.ts';
 import { NOT_AS_READ } from '../../../report/belief/notAsRead.ts';
 import { AssumedField } from '../../controls/AssumedField.tsx';
 import { useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
+import { toolsOf } from '../../state/tools.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
 import { type Cut, plausibleCut } from './entries.ts';
 
@@ -37,14 +39,22 @@ function Before({ design }: { design: Design }) {
   );
 }
 
+/** What the ticks are: a proposal, or the person's own. */
+const askedText = (ticked: number, proposed: boolean) =>
+  ticked === 0
+    ? 'Nothing is ticked.'
+    : proposed
+      ? `Proposed: the ${ticked} ticked.`
+      : `The ${ticked} ticked, once it is planned.`;
+
 export function NothingCut({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const [written, setWritten] = useUnfinished<Asked>(work, 'cut');
   const { surfaces, limit } = written ?? EMPTY;
-  const proposed = plausibleCut(design, system);
+  const proposed = plausibleCut(design, toolsOf(design, system));
   const chosen = surfaces ?? proposed;
-  const usual = plausibleCut(design, system)[0]!.limit!;
+  const usual = USUAL_LIMIT[toolsOf(design, system)];
   const isChosen = (seat: string, part: Part) => chosen.some((one) => one.seat === seat && one.part === part);
   const tick = (seat: string, part: Part, on: boolean) => {
     const others = chosen.filter((one) => one.seat !== seat || one.part !== part).map((one) => ({ ...one }));
@@ -58,7 +68,7 @@ export function NothingCut({ work }: { work: Work }) {
     <>
       <Before design={design} />
       <section className="verdict mend" aria-live="polite">
-        <h2>What may be cut? Nothing says so yet.</h2>
+        <h2>What may be cut? {askedText(chosen.length, surfaces === null)}</h2>
         <p>
           Tick the surfaces that may lose metal, and say how much at most; the plan takes the least that brings every
           film to what is wanted at one position.

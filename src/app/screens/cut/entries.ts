@@ -1,6 +1,7 @@
 /** Changes of the design's `cut` section: what may be cut, ticks and order, trials, limits let go. */
 import type { Design, Part } from '../../../design/definition.ts';
-import { type System, TENTH } from '../../../design/units.ts';
+import type { System } from '../../../design/units.ts';
+import { USUAL_LIMIT } from '../../../design/usualMachine.ts';
 import type { LimitReport } from '../../../report/cut/definition.ts';
 import type { Particulars } from '../../../report/record/story.ts';
 
@@ -8,8 +9,6 @@ export type Cut = NonNullable<Design['cut']>;
 export type Trial = NonNullable<Cut['trials']>[number];
 export type Face = NonNullable<Cut['faces']>[number];
 
-/** Greatest stock of a surface newly allowed, mm: 100 µm, or 4 thou; common practice, no source. */
-const LIMIT: Record<System, number> = { metric: 0.1, inch: 40 * TENTH };
 /** N, a hand's push while lapping; common practice, no source. */
 const PUSH = 20;
 
@@ -22,12 +21,12 @@ const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({
  * A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to
  * gauge (common practice, no source).
  */
-export function plausibleCut({ seats }: Design, system: System): Cut['allow'] {
+export function plausibleCut({ seats }: Design, tools: System): Cut['allow'] {
   const wanted = seats.filter(({ film }) => film !== undefined);
   return (wanted.length > 0 ? wanted : seats).map(({ name }) => ({
     seat: name,
     part: 'journal' as const,
-    limit: LIMIT[system],
+    limit: USUAL_LIMIT[tools],
   }));
 }
 
@@ -47,14 +46,17 @@ const withoutStepTicks = (cut: Cut): Cut =>
     : cut;
 
 /** Lets a surface be cut, or forbids it. */
-export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean, system: System): Design =>
+export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean, tools: System): Design =>
   withCut(design, (cut) => {
     const others = cut.allow.filter((entry) => entry.seat !== seat || entry.part !== part);
-    return { ...withoutStepTicks(cut), allow: allowed ? [...others, { seat, part, limit: LIMIT[system] }] : others };
+    return {
+      ...withoutStepTicks(cut),
+      allow: allowed ? [...others, { seat, part, limit: USUAL_LIMIT[tools] }] : others,
+    };
   });
 
 /** A face or spacer of its own name, that moves the last seat's bush noseward. */
-export const withFace = (design: Design, system: System): Design =>
+export const withFace = (design: Design, tools: System): Design =>
   withCut(design, (cut) => {
     const faces = cut.faces ?? [];
     const taken = new Set(faces.map(({ name }) => name));
@@ -65,7 +67,7 @@ export const withFace = (design: Design, system: System): Design =>
       part: 'bush',
       seats: [design.seats[design.seats.length - 1]!.name],
       moves: 'noseward',
-      limit: LIMIT[system],
+      limit: USUAL_LIMIT[tools],
     };
     return { ...withoutStepTicks(cut), faces: [...faces, face] };
   });

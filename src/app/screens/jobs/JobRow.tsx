@@ -9,13 +9,14 @@ import { offer } from '../../state/files.ts';
 import { OPENING } from '../../state/opening.ts';
 import type { Work } from '../../state/store.ts';
 import { PairPicture } from './PairPicture.tsx';
+import { Rescue } from './Rescue.tsx';
 
 interface Props {
   work: Work;
   head: Head;
   /** it is the one at work in this window */
   isOpen: boolean;
-  open(): void;
+  open(id: string): void;
   refresh(): void;
   deleted(): void;
   children?: ReactNode;
@@ -85,7 +86,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
           </button>
         ) : (
           <>
-            <button type="button" className={isOpen ? undefined : 'main'} onClick={open}>
+            <button type="button" className={isOpen ? undefined : 'main'} onClick={() => open(head.id)}>
               {isOpen ? 'Go on' : 'Open'}
             </button>
             {!renaming && (
@@ -107,6 +108,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
           </button>
         )}
       </div>
+      {seen.unreadable && <Rescue work={work} head={head} open={open} />}
       {children}
     </li>
   );

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import { bringBackJob, KEPT_DELETED, removeForGood } from '../../../jobs/list.ts';
 import { fileOfJobs } from '../../../jobs/many.ts';
 import type { Head } from '../../../jobs/shelf.ts';
+import { listed } from '../../../report/listed.ts';
 import { canPick, offer, openFile, pickFile } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { Examples } from './Examples.tsx';
@@ -37,7 +38,7 @@ export default function JobsScreen({ work }: { work: Work }) {
       work={work}
       head={head}
       isOpen={head.id === openId}
-      open={() => void open(head.id)}
+      open={(id) => void open(id)}
       refresh={refresh}
       deleted={() => setGone(head.id)}
     >
@@ -162,19 +163,32 @@ function Begin({ work, refresh }: { work: Work; refresh(): void }) {
 
 /** All of them in one file, for another device; opened there like any other file. */
 function SaveAll({ work }: { work: Work }) {
+  const [told, setTold] = useState('');
   const save = async () => {
-    const { text } = await fileOfJobs(work.keeper!);
+    const { text, jobs, left } = await fileOfJobs(work.keeper!);
+    setTold(savedText(jobs, left));
     const day = new Date().toISOString().slice(0, 10);
     offer(`conepair-jobs-${day}.json`, text, 'application/json');
-    work.fileSaved();
+    work.fileSaved(true);
   };
   return (
-    <p className="buttons">
-      <button type="button" onClick={() => void save()}>
-        Save all jobs as one file
-      </button>
-    </p>
+    <>
+      <p className="buttons">
+        <button type="button" onClick={() => void save()}>
+          Save all jobs as one file
+        </button>
+      </p>
+      <p role="status">{told}</p>
+    </>
   );
+}
+
+/** What is in the file, and what is not. */
+function savedText(jobs: number, left: readonly string[]): string {
+  const saved = `${jobs === 1 ? 'One job is' : `${jobs} jobs are`} in the file.`;
+  if (left.length === 0) return saved;
+  const names = listed(left.map((title) => `“${title}”`));
+  return `${saved} ${left.length === 1 ? 'One that cannot be read is' : `${left.length} that cannot be read are`} left out: ${names}. Save ${left.length === 1 ? 'it' : 'them'} by ${left.length === 1 ? 'itself' : 'themselves'}, above.`;
 }
 
 interface FoldProps {

@@ -27,7 +27,7 @@ export default function NewJobScreen({ work }: { work: Work }) {
         <h2>{plan ? countText(plan, form) : 'A new job: which of these is your spindle?'}</h2>
         <p>
           {plan
-            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so. ' +
+            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so, emptying one takes back what you typed. ' +
               followsText(plan, form, system)
             : 'A section of each; the nose is to the right. Seats can be added and taken away later.'}
         </p>

@@ -7,7 +7,7 @@ import { hintText, quantityText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
 import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
-import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
+import { ANGLE_NAMES, ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
 import { type Ask, type Size, sizesOf } from './newDesign.ts';
 import { AXIS, leftOf, rightOf, SketchParts } from './SketchParts.tsx';
@@ -114,13 +114,16 @@ interface FieldProps {
 
 function SizeField({ size, place, shown, known, held, fault, take, leave, system }: FieldProps) {
   const id = useId();
+  const way = useAngles();
   const at = {
     '--x': `${(100 * place.x) / DRAWN.width}%`,
     '--y': `${(100 * place.y) / DRAWN.height}%`,
   } as CSSProperties;
   return (
     <li style={at} className={known ? '' : 'open'}>
-      <label htmlFor={id}>{size.title}</label>
+      <label htmlFor={id} data-way={size.ask === 'angle' ? ` (${ANGLE_NAMES[way]})` : undefined}>
+        {size.title}
+      </label>
       <TypedField
         id={id}
         keys={keysFor(size.at, system)}

@@ -1,10 +1,10 @@
 /** Sizes on the drawing that no spindle can have together, with the fields they stand in (practice, no source). */
 import type { Millimetres } from '../../../design/dimension.ts';
 import { fine } from '../../../design/rounded.ts';
-import { lengthText, type System } from '../../../design/units.ts';
+import { lengthText, type System, THOU } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
-import { type Ask, idOf } from './newDesign.ts';
+import { type Ask, idOf, insetOf } from './newDesign.ts';
 
 export interface Impossible {
   /** fields that do not go together */
@@ -24,6 +24,9 @@ interface Seat {
   small: number;
   bore: number;
   boreSmall: number;
+  /** the bush itself ends a little within its journal: its bore at its small end, and at its large one */
+  bushSmall: number;
+  bushLarge: number;
   length: number;
   tangent: number;
   ids(...asks: Ask[]): string[];
@@ -35,22 +38,25 @@ export function impossibleIn(
   system: System,
 ): Impossible[] {
   const told = (mm: Millimetres) => lengthText(fine(mm, system), system);
-  const all = seats.map((plan) => seatOf(plan, sizes));
+  const all = seats.map((plan) => seatOf(plan, sizes, system));
   return all.flatMap((seat, i) => {
     const own = ownFault(seat, told);
     const behind = all[i - 1];
     if (own) return [own];
-    return behind && pointed(behind) === false ? (betweenFault(behind, seat, told) ?? []) : [];
+    return behind && pointed(behind) === false ? (betweenFault(behind, seat, told, system) ?? []) : [];
   });
 }
 
-function seatOf(plan: SeatPlan, sizes: Readonly<Record<string, number>>): Seat {
+function seatOf(plan: SeatPlan, sizes: Readonly<Record<string, number>>, system: System): Seat {
   const of = (ask: Ask) => sizes[idOf(plan, ask)] ?? 0;
   const tangent = plan.halfAngle === 0 ? 0 : Math.tan(radians(of('angle')));
   const [large, bore, length] = [of('diameter'), of('bore'), of('length')];
   const taper = 2 * length * tangent;
+  const within = 2 * insetOf(length, system) * tangent;
+  const [small, boreSmall] = [large - taper, bore - taper];
   const ids = (...asks: Ask[]) => asks.map((ask) => idOf(plan, ask)).filter((id) => id in sizes);
-  return { plan, large, small: large - taper, bore, boreSmall: bore - taper, length, tangent, ids };
+  const [bushSmall, bushLarge] = [boreSmall + within, bore - within];
+  return { plan, large, small, bore, boreSmall, bushSmall, bushLarge, length, tangent, ids };
 }
 
 const pointed = ({ small, boreSmall }: Seat) => small <= 0 || boreSmall <= 0;
@@ -92,8 +98,15 @@ function ownFault(seat: Seat, told: Told): Impossible | null {
   };
 }
 
-/** Of a seat and the next one behind it. */
-function betweenFault(behind: Seat, front: Seat, told: Told): Impossible | null {
+/** mm: less is rounding of what was typed, no step in the metal. */
+const SAME = 1e-6;
+
+/**
+ * Of a seat and the next one behind it. Cones that meet in one diameter are how such spindles are drawn; what cannot be
+ * is a journal that is thinner in front than behind where the front bush bears, and a lip in the bore before a wider
+ * one.
+ */
+function betweenFault(behind: Seat, front: Seat, told: Told, system: System): Impossible | null {
   if (front.plan.halfAngle <= 0 || behind.plan.halfAngle < 0) return null;
   const cones = behind.plan.halfAngle > 0;
   if (cones && behind.tangent >= front.tangent)
@@ -102,16 +115,41 @@ function betweenFault(behind: Seat, front: Seat, told: Told): Impossible | null 
       text: `${capital(behind.plan.title)}: no shallower than the ${front.plan.title} in front of it. The two may be exchanged, or an angle meant otherwise than it is said here (half, included).`,
       stops: true,
     };
-  if (cones && front.small < behind.bore)
-    return {
-      ids: [...front.ids('diameter', 'angle', 'length'), ...behind.ids('bore', 'diameter')],
-      text: `${capital(front.plan.title)}: ${told(front.small)} at its small end, thinner than the bore of ${told(behind.bore)} of the ${behind.plan.title} behind it. It must be larger there, or the bore smaller.`,
-      stops: true,
-    };
-  if (behind.large < front.boreSmall) return null;
+  const step = cones ? (thinnerInFront(behind, front, told, system) ?? lipped(behind, front, told, system)) : null;
+  if (step) return step;
+  if (behind.large < front.bushSmall) return null;
   return {
     ids: [...behind.ids('diameter'), ...front.ids('bore', 'angle', 'length')],
-    text: `${capital(behind.plan.title)}: a journal of ${told(behind.large)} does not pass through the ${front.plan.title} in front of it, ${told(front.boreSmall)} at its small end, unless it is a sleeve put on from the rear.`,
+    text: `${capital(behind.plan.title)}: a journal of ${told(behind.large)} does not pass through the ${front.plan.title} in front of it, ${told(front.bushSmall)} at its small end, unless it is a sleeve put on from the rear.`,
     stops: false,
   };
 }
+
+/** A front cone so long that its small end is thinner than the cone it follows on: where it would just meet it. */
+function thinnerInFront(behind: Seat, front: Seat, told: Told, system: System): Impossible | null {
+  if (front.small >= behind.large - SAME) return null;
+  const longest = down((front.large - behind.large) / (2 * front.tangent), COARSE[system]);
+  const larger = `make its large end ${told(up(behind.large + front.large - front.small, COARSE[system]))}`;
+  return {
+    ids: [...front.ids('diameter', 'angle', 'length'), ...behind.ids('diameter')],
+    text: `${capital(front.plan.title)}: ${told(front.small)} at its small end, thinner than the ${behind.plan.title} behind it, ${told(behind.large)} at its large end. ${longest > 0 ? `Shorten it to ${told(longest)}, or ${larger}` : capital(larger)}.`,
+    // Where only the edge beyond its bush is thinner there is a groove, and the seat is what it was.
+    stops: front.bushSmall < behind.large,
+  };
+}
+
+/** A bore that opens again behind the front bush's small end. */
+function lipped(behind: Seat, front: Seat, told: Told, system: System): Impossible | null {
+  if (front.bushSmall >= behind.bushLarge - SAME) return null;
+  const most = down(front.bushSmall + behind.bore - behind.bushLarge, COARSE[system] / 10);
+  return {
+    ids: [...behind.ids('bore'), ...front.ids('bore', 'angle', 'length')],
+    text: `${capital(front.plan.title)}: its bush is ${told(front.bushSmall)} at its small end, narrower than the bore of ${told(behind.bore)} of the ${behind.plan.title} behind it. Make that bore ${told(most)} at most, or the ${front.plan.title} shorter.`,
+    stops: true,
+  };
+}
+
+/** What a person is told to type is a round figure, mm, on the safe side. */
+const COARSE: Record<System, number> = { metric: 0.01, inch: THOU };
+const down = (mm: number, step: number) => step * Math.floor(mm / step + 1e-6);
+const up = (mm: number, step: number) => step * Math.ceil(mm / step - 1e-6);

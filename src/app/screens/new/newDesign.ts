@@ -4,7 +4,7 @@
  */
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design, Quantity, Seat, Surface } from '../../../design/definition.ts';
-import { type QuantityAt, quantityAt } from '../../../design/place.ts';
+import { type Bound, type QuantityAt, quantityAt } from '../../../design/place.ts';
 import { exact, fine, tidy } from '../../../design/rounded.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
@@ -25,13 +25,19 @@ export interface Size {
 /** Sizes typed, by their ids; mm, degrees (of either side as a positive angle). */
 export type Typed = Readonly<Record<string, number>>;
 
-const POSITIVE = { side: 'least', value: 0, inclusive: false } as const;
-const asked = (quantity: Quantity, title: string, description: string, most: number): QuantityAt => ({
+const POSITIVE: Bound = { side: 'least', value: 0, inclusive: false };
+const asked = (
+  quantity: Quantity,
+  title: string,
+  description: string,
+  most: number,
+  least: Bound = POSITIVE,
+): QuantityAt => ({
   title,
   description,
   quantity,
   unit: '',
-  bounds: [POSITIVE, { side: 'greatest', value: most, inclusive: quantity !== 'angle' }],
+  bounds: [least, { side: 'greatest', value: most, inclusive: quantity !== 'angle' }],
   optional: true,
 });
 
@@ -52,8 +58,9 @@ const WORDS: Record<Ask, (seat: SeatPlan, next: SeatPlan | undefined) => Quantit
     asked(
       'length',
       `From the ${title} back to the ${next?.title}`,
-      'Along the axis, from the one journal’s end to the other’s',
+      'Along the axis, from the one journal’s end to the other’s; 0 where they meet',
       5000,
+      { ...POSITIVE, inclusive: true },
     ),
 };
 
@@ -84,8 +91,9 @@ export const idOf = ({ name }: SeatPlan, ask: Ask) => `${name} ${ask}`;
 /** The film a new pair is opened to, mm: common practice, no source. A fifth of it either way is its tolerance. */
 export const USUAL_FILM: Record<System, number> = { metric: 0.0025, inch: TENTH };
 const TOLERANCE = 0.2;
-/** How far the ends of a bush stand within those of its journal, as a share of the length. */
 const INSET = 0.04;
+/** How far the ends of a bush stand within those of its journal, mm: a share of the length. */
+export const insetOf = (length: number, system: System) => Math.min(tidy(INSET * length, system), exact(length / 10));
 
 /** How much larger than the one to go by the person's spindle is: by its nearest size known, else by all known. */
 function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
@@ -100,7 +108,8 @@ function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
   const lengths = plan.seats.flatMap((size) =>
     (['length', 'behind'] as const).flatMap((ask) => {
       const known = typed[idOf(size, ask)];
-      return known === undefined ? [] : [known / size[ask]!];
+      // Cones that meet tell no size.
+      return known ? [known / size[ask]!] : [];
     }),
   );
   const all = diameters.length > 0 ? diameters : lengths;
@@ -203,7 +212,7 @@ export function newDesign(plan: Arrangement, { typed, film, pitch, title }: Give
   const seats = plan.seats.map((seat, i): Seat => {
     const journal = journalOf(seat, sizes, ends[i]!);
     const length = journal.to - journal.from;
-    const inset = Math.min(tidy(INSET * length, system), exact(length / 10));
+    const inset = insetOf(length, system);
     const bush: Surface = {
       ...journal,
       diameter: sizes[idOf(seat, 'bore')]!,

@@ -39,7 +39,7 @@ export function sketchOf(design: Design): JobSketch | null {
   const order = design.seats.map((_, i) => i).sort((a, b) => journalOf(design, a).from - journalOf(design, b).from);
   const seats = order.map((i) => design.seats[i]!);
   const apart = seats.map(({ journal }, i) => (i === 0 ? 0 : journal.from - seats[i - 1]!.journal.to));
-  if (seats.length > MOST || apart.some((gap) => gap < 0)) return null;
+  if (seats.length > MOST || apart.some((gap) => gap < -SAME)) return null;
   const places = placesOf(seats, apart);
   if (places === null) return null;
   const told = seats.map(({ journal }) => diameterAt(journal, toldAt(journal)));
@@ -60,7 +60,7 @@ export function sketchOf(design: Design): JobSketch | null {
       halfAngle: journal.halfAngle,
       diameter: told[i]!,
       length: journal.to - journal.from,
-      ...(i > 0 && { behind: apart[i]! }),
+      ...(i > 0 && { behind: Math.max(0, apart[i]!) }),
       x: places[i]!,
       r: journal.halfAngle < 0 ? [big, small] : [small, big],
     };

@@ -10,7 +10,7 @@ import { followedSentence } from '../../../report/followed.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
-import { coldAndWarm, neededLevel } from './leastFilms.ts';
+import { coldAndWarm, motorLevel, neededLevel, powerColdAndWarm } from './leastFilms.ts';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
@@ -131,9 +131,10 @@ function Charts({
         />
         <LineChart
           {...common}
-          title="Friction power against the film cut to"
+          title="Friction power, cold and warm, against the film cut to"
           up="friction, W"
-          lines={[line('friction', 2, ({ power }) => power)]}
+          lines={powerColdAndWarm(shown)}
+          level={motorLevel(shown)}
         />
       </div>
     </>

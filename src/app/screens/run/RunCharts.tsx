@@ -8,6 +8,7 @@ import { neededFilm } from '../../../report/film/neededFilm.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
+import { motorLevel, powerColdAndWarm } from './leastFilms.ts';
 import { isPosed } from './runEdits.ts';
 import type { Sweep } from './useRunWork.ts';
 
@@ -128,9 +129,10 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
         />
         <LineChart
           {...common}
-          title="Friction power against speed"
+          title="Friction power, cold and warm, against speed"
           up="friction, W"
-          lines={[line('friction', 2, (p) => p.power)]}
+          lines={powerColdAndWarm(points)}
+          level={motorLevel(points)}
         />
       </div>
     </section>

@@ -29,8 +29,10 @@ interface Props {
   height: number;
 }
 
-/** The foot, in which the legend stands. */
+/** The foot, in which the legend stands, a line of it, and the room of the part's name before the first. */
 const FOOT = 22;
+const LINE = 15;
+const NAME = 70;
 const HATCH = 9;
 /** Parts of more seats are lettered: their figures stand in the table. */
 export const NOTED = 4;
@@ -48,12 +50,14 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const drawn = drawnPair(linesOf(design), 0, 1);
   const { shape, outline } = shapeOf(drawn, part);
   const lines = drawn.seats.map((seat) => inMm(seat[part]));
-  const layout = partLayout(
-    shape,
-    tellOf(design, own, lines, shape, { system, way }),
-    { width: WIDTH, height: tall - FOOT },
-    textWidth,
-  );
+  const told = tellOf(design, own, lines, shape, { system, way });
+  const isTaper = told.notes.some(({ cone }) => cone.startsWith('('));
+  const layoutFor = (foot: number) => partLayout(shape, told, { width: WIDTH, height: tall - foot }, textWidth);
+  const legendFor = (of: PartLayout) => legendLines(legendOf(own, of, shape, system, isTaper));
+  // A second line of the legend takes room from the drawing, which is to another scale then.
+  const alone = layoutFor(FOOT);
+  const layout = legendFor(alone).length > 1 ? layoutFor(FOOT + LINE) : alone;
+  const legend = legendFor(layout);
   return (
     <svg viewBox={`0 0 ${WIDTH} ${tall}`} fontFamily={FONT} role="img" aria-label={`Drawing of the ${part}`}>
       <title>{`${design.title ?? 'untitled'}: ${part}`}</title>
@@ -105,9 +109,13 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
         // biome-ignore lint/suspicious/noArrayIndexKey: drawn anew as a whole
         <ConeNote key={i} note={note} layout={layout} width={textWidth} />
       ))}
-      <text {...lettering(SMALL)} x={6} y={tall - 6}>
+      <text {...lettering(SMALL)} x={6} y={tall - 6 - LINE * (legend.length - 1)}>
         <tspan fontWeight={700}>{part === 'journal' ? 'Journal' : 'Bush'}</tspan>{' '}
-        {fitted(legendOf(own, layout, shape, system), SMALL, WIDTH - 70)}
+        {legend.map((line, i) => (
+          <tspan key={line} {...(i > 0 && { x: 6, dy: LINE })}>
+            {fitted(line, SMALL, WIDTH - (i > 0 ? 12 : NAME))}
+          </tspan>
+        ))}
       </text>
     </svg>
   );
@@ -184,7 +192,24 @@ const isAnyAssumed = ({ assumed }: TolerancedSurface) => Object.values(assumed).
 
 const scaleText = (scale: number) => (scale >= 1 ? `${scale.toFixed(1)}:1` : `1:${(1 / scale).toFixed(1)}`);
 
-function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: PartShape, system: System): string {
+/** In one line where it fits, else in two. */
+function legendLines(entries: readonly string[]): string[] {
+  const whole = entries.join(SEPARATED);
+  if (textWidth(whole, SMALL) <= WIDTH - NAME) return [whole];
+  let first = entries.length - 1;
+  while (first > 1 && textWidth(entries.slice(0, first).join(SEPARATED), SMALL) > WIDTH - NAME) first--;
+  return [entries.slice(0, first).join(SEPARATED), entries.slice(first).join(SEPARATED)];
+}
+
+const SEPARATED = ' · ';
+
+function legendOf(
+  own: readonly TolerancedSurface[],
+  layout: PartLayout,
+  shape: PartShape,
+  system: System,
+  isTaper: boolean,
+): string[] {
   return [
     system === 'inch' ? 'in inches' : 'in mm',
     `about ${scaleText(layout.scale / PER_MM)}`,
@@ -194,7 +219,8 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
     ...(own.some(isAnyAssumed) ? ['in dashes: assumed'] : []),
     ...(own.some(({ cut }) => cut !== null) ? ['heavy: cut'] : []),
     'thin: not dimensioned',
-  ].join(' · ');
+    ...(isTaper ? ['in brackets: follows from the angle'] : []),
+  ];
 }
 
 function pathOf(points: readonly PointInMm[], { x, y }: PartLayout, side: 1 | -1, closed: boolean): string {

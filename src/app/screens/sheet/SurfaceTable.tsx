@@ -9,7 +9,7 @@ import { NOTHING } from '../../../report/cut/listed.ts';
 import type { DrawnParts } from '../../../report/sheet/drawnParts.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
-import { angleToleranceFigure, coneShort, cutText } from './coneTexts.ts';
+import { angleToleranceFigure, coneText, cutText } from './coneTexts.ts';
 import { diameterText, endText, exactText, zoneText } from './figures.ts';
 import { letterOf } from './PartDrawing.tsx';
 
@@ -70,7 +70,7 @@ export function SurfaceTable({ design, surfaces, cases, left, target, system }: 
               </td>
               <td className="angle">
                 <Told assumed={surface.assumed.halfAngle}>
-                  {angleToleranceFigure(surface, system, way)} {coneShort(surface, system, way)}
+                  {angleToleranceFigure(surface, system, way)} {coneText(surface, system, way)}
                 </Told>
               </td>
               <td>{zone(surface.form)}</td>

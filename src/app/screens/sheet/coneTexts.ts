@@ -1,7 +1,7 @@
 /**
- * A cone in words, on the drawing and in the table. The angle as the person says it carries the tolerance; what follows
- * from it stands in brackets, as auxiliary dimensions do (ISO 129-1, ASME Y14.5, from memory): the half angle that is
- * set at the machine, or taper and included angle of one that is said so.
+ * A cone in words, on the drawing and in the table. The angle as the person says it carries the tolerance; what the
+ * trade wants beside it stands in brackets, as auxiliary dimensions do (ISO 129-1, ASME Y14.5, from memory): of a
+ * slender cone its taper (ISO 3040), and of one that is said otherwise the half angle that is set at the machine.
  */
 import {
   ANGLE_WORDS,
@@ -11,13 +11,13 @@ import {
   angleText,
   fineText,
   type System,
+  taperOfHalfAngle,
 } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { taperText } from '../../pictures/dimensions.ts';
 import { zoneText } from './figures.ts';
 
-/** Above this half angle (degrees) a cone is told by its included angle rather than its taper. */
+/** Above this half angle (degrees) a cone is told by its angle alone, and no taper. */
 const STEEP = 20;
 
 export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface, way: AngleWay) =>
@@ -26,17 +26,21 @@ export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface, way: AngleWay
 /** mm of diameter from end to end: less is straight to every gauge. */
 const UNSEEN = 5e-5;
 
-/**
- * What follows from the angle: a slender cone's taper, a steep one's included angle; where one of these is said, the
- * half angle. Of a straight surface that it is, and what it is off all the same.
- */
+/** What stands in brackets, if anything. Of a straight surface that it is, and what it is off all the same. */
 export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System, way: AngleWay) =>
   straight
     ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}`
-    : `(${way === 'half' ? taperText(halfAngle, system) : `${angleText(Math.abs(halfAngle))} half`})`;
-/** The same where room is scarce. */
-export const coneShort = (surface: TolerancedSurface, system: System, way: AngleWay) =>
-  coneText(surface, system, way).replace(' included', '');
+    : way !== 'half'
+      ? `(${angleText(Math.abs(halfAngle))} half)`
+      : Math.abs(halfAngle) > STEEP
+        ? ''
+        : `(${taperText(halfAngle, system)})`;
+
+/** The taper on diameter: 1 in so many, or so much a foot. */
+function taperText(halfAngle: number, system: System): string {
+  const taper = Math.abs(taperOfHalfAngle(halfAngle));
+  return system === 'metric' ? `1:${(1 / taper).toFixed(3)}` : `${(12 * taper).toFixed(4)} in/ft`;
+}
 
 /** The angle and its tolerance behind what it is called. */
 export const angleToleranceText = (surface: TolerancedSurface, system: System, way: AngleWay): string =>

@@ -193,6 +193,7 @@ describe('sweeps', () => {
       bush: null,
       leastFilm: null,
       power: null,
+      coldPower: null,
     });
     const stretches = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, []);
     expect(stretches[0]!.from).toBe(100);

@@ -124,7 +124,8 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
   expect(angleToleranceText(surface, 'metric', 'half')).toBe('half angle 3.0° ±2.1″');
   expect(coneText(surface, 'metric', 'half')).toBe('(1:9.541)');
   expect(coneText(surface, 'inch', 'half')).toBe('(1.2578 in/ft)');
-  expect(coneText({ ...surface, halfAngle: -45 }, 'metric', 'half')).toBe('(90.0° included)');
+  expect(coneText({ ...surface, halfAngle: -45 }, 'metric', 'half')).toBe('');
+  expect(coneText({ ...surface, halfAngle: -45 }, 'metric', 'included')).toBe('(45.0° half)');
   // However it is said, the same cone and the same zone: 2·2.19″; 24 in·2.19″/cos² 3°; 2.19″/(2·sin² 3°), rounded down.
   const said = (['included', 'foot', 'ratio'] as const).map((way) => angleToleranceText(surface, 'metric', way));
   expect(said).toEqual(['included angle 6.0° ±4.3″', 'taper 1.25779 in/ft ±0.00025 in/ft', 'taper 1:9.5406 ±0.0019']);
