@@ -26,7 +26,7 @@ function CutsOf({ design, trials = false }: Props) {
   }
   return (
     <p className="advice">
-      {cuts === 1 ? 'One cut was' : `${cuts} cuts were`} made since: what stands here is of the parts before.{' '}
+      {cuts === 1 ? 'One cut was' : `${cuts} cuts were`} made since: what is drawn here is of the parts before.{' '}
       <a href="#cut">Cut</a> says what is left.
     </p>
   );

@@ -18,6 +18,9 @@ export interface Look {
   way: Way | null;
 }
 
+/** Where nothing that the program knows of would tell more. */
+export const OTHERWISE = 'gauge the parts in another way';
+
 /** Of what is most likely left. */
 const SLIVER = 0.2;
 
@@ -32,7 +35,8 @@ function lookAfter({ worth }: CutReport, remaining: NonNullable<CutReport['remai
   const left = leftOf(remaining, system);
   if (left.length === 0) return null;
   const [best = null] = worth ? surerWays(worth, system) : [];
-  const way = { doing: best?.doing ?? 'try it again', way: best };
+  // Where it was worked out that neither a trial nor a reading tells much more, neither is asked for.
+  const way = { doing: best?.doing ?? (worth ? OTHERWISE : 'try it again'), way: best };
   if (left.every(({ taken }) => taken < NOTHING)) return { when: 'first', ...way };
   // A sliver is not worth a set-up of its own where a look tells as much.
   if (best && left.every(({ share }) => share < SLIVER)) return { when: 'first', ...way };

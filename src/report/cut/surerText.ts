@@ -1,6 +1,8 @@
 /** What the last trial did to the doubt, and what would make it surer still, in a machinist's words. */
+
 import type { Design } from '../../design/definition.ts';
 import { doubtText, type System } from '../../design/units.ts';
+import { OTHERWISE } from './advice.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, leftOf } from './left.ts';
 import { NOTHING } from './listed.ts';
@@ -50,9 +52,7 @@ export function surerSentences(
   const most = `Most of the doubt is in the film of the ${unsure.doubted} seat`;
   const part = left.some(({ taken }) => taken >= NOTHING);
   if (worth) {
-    const instead = part
-      ? 'Take the safe part and try again.'
-      : 'So gauge the parts in another way, or leave them as they are.';
+    const instead = part ? 'Take the safe part and try again.' : `So ${OTHERWISE}, or leave them as they are.`;
     return [`${most}.`, worked, ...(surerWays(worth, system).length === 0 ? [instead] : [])];
   }
   const trials = wanted ? openTrials(wanted) : [];

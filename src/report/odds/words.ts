@@ -111,7 +111,7 @@ function firstSentence(report: OddsReport): string {
   if (seat === '') return 'No seat stops the journal as it goes home.';
   const holds = (report.planned ?? report).selfHolding;
   const sticks = holds < 0.005 ? '' : ` Pressed home it sticks ${timesText(holds)}.`;
-  return `The ${seat} seat touches first ${timesText(chance)}.${sticks}`;
+  return `${report.planned ? 'As the plan leaves them, the' : 'The'} ${seat} seat touches first ${timesText(chance)}.${sticks}`;
 }
 
 /** Where trials leave fewer pairs that count than an accuracy asked for takes. */

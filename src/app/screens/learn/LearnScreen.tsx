@@ -209,7 +209,9 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   // As it stood when the lesson was opened: to finish it is no other visit.
   const [visit] = useState<'first' | 'again'>(() => (keeping.progress.lessons[id] ? 'again' : 'first'));
   const lessonId = id === EDIT ? what : id;
-  const [own] = useState(() => (visit === 'first' ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS)));
+  const [own] = useState(() =>
+    visit === 'first' && !keeping.answered.has(id) ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS),
+  );
   // biome-ignore lint/correctness/useExhaustiveDependencies: `turn` asks once more
   useEffect(() => {
     let here = true;
@@ -248,6 +250,7 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
         work={work}
         visit={visit}
         seed={own}
+        answered={() => keeping.answer(id)}
         finished={(last) => (id.startsWith(CARRIED) ? undefined : keeping.visit(id, last))}
         leave={leave}
         next={nextOf(id)}

@@ -86,7 +86,13 @@ function Notes({ drawn, fit, frame, at, size, system, figures, asks, known }: No
     name,
     film: figures ? filmText(leastFilm, system) : '',
     taper: known[i] ?? '',
-    at: onScreen(at, asks ? middleOf(drawn.seats[i]!) : widestOf(drawn.seats[i]!), 1),
+    at: onScreen(
+      at,
+      asks
+        ? middleOf(drawn.seats[i]!)
+        : toldAt(drawn.seats[i]!, figures && leastFilm !== null && Math.abs(leastFilm) <= TOUCHES),
+      1,
+    ),
   }));
   return (
     <>
@@ -101,14 +107,15 @@ const filmText = (film: number | null, system: System) =>
 /** mm */
 const TOUCHES = 1e-9;
 
-/** Where the gap is widest, where that is one place; else the middle of it. */
-function widestOf(seat: DrawnSeat): Point {
+/** Where it touches, where that is what is told; else where the gap is widest. Of an even gap, the middle. */
+function toldAt(seat: DrawnSeat, touches: boolean): Point {
   const films = seat.oil.map(({ film }) => film);
   const [least, most] = [Math.min(...films), Math.max(...films)];
-  const place = seat.oil[films.indexOf(most)];
+  const at = films.indexOf(touches ? least : most);
+  const place = seat.oil[at];
   if (!place || most - least < UNEVEN * Math.abs(most)) return middleOf(seat);
   // A hair inside the seat: at its very end the leader would stand beside it.
-  const inner = seat.oil[films.indexOf(most) === 0 ? 1 : seat.oil.length - 2] ?? place;
+  const inner = seat.oil[at === 0 ? 1 : seat.oil.length - 2] ?? place;
   const mid = ({ bush, journal }: typeof place): Point => [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
   const [[z, r], [inZ, inR]] = [mid(place), mid(inner)];
   return [z + IN * (inZ - z), r + IN * (inR - r)];

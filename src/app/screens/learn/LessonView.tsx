@@ -25,6 +25,8 @@ interface Props {
   visit: 'first' | 'again';
   /** where the numbers of the first round come from */
   seed: number;
+  /** something was answered */
+  answered?(): void;
   finished(last: { right: number; of: number }): void;
   leave(): void;
   next?: { id: string; title: string } | null;
@@ -33,7 +35,7 @@ interface Props {
 /** Seeds from one time through to the next. */
 const OTHER = 7919;
 
-export function LessonView({ lesson, work, visit, seed, finished, leave, next = null }: Props) {
+export function LessonView({ lesson, work, visit, seed, answered, finished, leave, next = null }: Props) {
   const [course, setCourse] = useState(() => begun(lesson, visit));
   /** how often it was gone through on this page: each time has other numbers */
   const [turn, setTurn] = useState(0);
@@ -47,6 +49,7 @@ export function LessonView({ lesson, work, visit, seed, finished, leave, next = 
   };
   const step = (next: Step) => {
     if (!dealt) return;
+    if (next.do === 'commit') answered?.();
     const after = stepped(course, next, dealt);
     setCourse(after);
     if (after.done && !course.done) finished(lastRound(after));
@@ -160,7 +163,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
         />
       )}
       {stage === 'released' && (
-        <Saw question={question} words={words} choose={(option) => step({ do: 'saw', option })} />
+        <Saw question={question} words={words} tried={tried} choose={(option) => step({ do: 'saw', option })} />
       )}
       {stage === 'told' && given && (
         <Why

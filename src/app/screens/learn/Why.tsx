@@ -8,29 +8,43 @@ import type { Speech } from '../../../lessons/template.ts';
 import type { Tried } from '../../../lessons/tried.ts';
 import { Explained } from '../../glossary/Explained.tsx';
 import { Triangles } from './Triangle.tsx';
+import { useShown } from './useShare.ts';
 
 interface SawProps {
+  /** the learner's own answer carried out, which is shown first; null: it is no act. Undefined: still worked out. */
+  tried: Tried | null | undefined;
   question: Question;
   words(text: string): string;
   choose(option: number): void;
 }
 
-export function Saw({ question, words, choose }: SawProps) {
+export function Saw({ question, words, tried, choose }: SawProps) {
   const legend = useRef<HTMLParagraphElement>(null);
+  const shown = useShown('released', 0, Boolean(tried));
+  // What was seen is asked of what is so, and not of what was answered.
+  const leg = tried === undefined ? 'yours' : shown.leg;
   // What moves is looked at, not what is asked.
   useEffect(() => legend.current?.focus({ preventScroll: true }), []);
   return (
     <div className="saw">
       <p ref={legend} tabIndex={-1} className="asked">
-        <strong>What did you see?</strong> {words(question.saw.ask)}
+        {leg === 'yours' ? (
+          'First your own answer is carried out, then what is so.'
+        ) : (
+          <>
+            <strong>What did you see?</strong> {words(question.saw.ask)}
+          </>
+        )}
       </p>
-      <div className="saw-options">
-        {question.saw.options.map(({ text }, i) => (
-          <button key={text} type="button" onClick={() => choose(i)}>
-            {words(text)}
-          </button>
-        ))}
-      </div>
+      {leg === 'right' && (
+        <div className="saw-options">
+          {question.saw.options.map(({ text }, i) => (
+            <button key={text} type="button" onClick={() => choose(i)}>
+              {words(text)}
+            </button>
+          ))}
+        </div>
+      )}
     </div>
   );
 }

@@ -8,6 +8,9 @@ export interface Keeping extends ProgressRead {
   lasts: boolean;
   today: number;
   visit(id: string, last: { right: number; of: number }): void;
+  /** lessons in which something was answered on this page: opened again they have other numbers */
+  answered: ReadonlySet<string>;
+  answer(id: string): void;
 }
 
 export function useProgress(): Keeping {
@@ -20,7 +23,9 @@ export function useProgress(): Keeping {
     const progress = visited(before, id, last, today);
     setState({ ...now, progress, damaged: state.damaged || now.damaged, lasts: written(progress) });
   };
-  return { ...state, today, visit };
+  const [answered, setAnswered] = useState<ReadonlySet<string>>(new Set());
+  const answer = (id: string) => setAnswered((before) => (before.has(id) ? before : new Set([...before, id])));
+  return { ...state, today, visit, answered, answer };
 }
 
 function found(): ProgressRead & { lasts: boolean } {
