@@ -238,6 +238,15 @@ test('a test that puts something in the place of a module or a global shares non
   expect(replacing.filter((file) => !alone.includes(`'${file}'`))).toEqual([]);
 });
 
+test('colours of the solid pictures come from the tokens', () => {
+  const solid = sources.filter(
+    (file) => /^src\/app\/pictures\/(solid\/|Scene|Stage|Straightened)/.test(file) || /\/RunScene\.tsx$/.test(file),
+  );
+  expect(solid.length).toBeGreaterThan(10);
+  const wrong = solid.filter((file) => /['"`]#[0-9a-f]{3,8}['"`]|\b0x[0-9a-f]{6}\b/i.test(codeOf(file)));
+  expect(wrong.map((file) => `${file}: a colour of its own: colours stand in src/app/frame/tokens.css`)).toEqual([]);
+});
+
 test('the inch stands once', () => {
   const wrong = sources.filter(
     (file) => /\b(25\.4|0\.0?254)(?!\d)/.test(codeOf(file)) && file !== 'src/design/units.ts',

@@ -17,7 +17,7 @@ const written = (name: string, dark: boolean): [number, number, number] => {
 };
 
 test.each([false, true])('steel, bronze, ink and red are those of the sheet (dark: %s)', (dark) => {
-  for (const name of ['steel', 'bronze', 'ink', 'clash'] as const)
+  for (const name of ['steel', 'bronze', 'ink', 'clash', 'scene-ground', 'scene-text', 'scene-net'] as const)
     pageColour(name, dark).forEach((part, k) => {
       expect(part, name).toBeCloseTo(written(name, dark)[k]!, 2);
     });

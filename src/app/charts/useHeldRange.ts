@@ -7,8 +7,8 @@ import type { Work } from '../state/store.ts';
 import { type Range, rangeOf } from './chartCurves.ts';
 
 /**
- * The range is held during a drag in any picture, so that the ground does not move under the hand; a journal that leaves
- * it widens it, by so much that it does so seldom.
+ * The range is held during a drag in any picture, so that the ground does not move under the hand; a journal that
+ * leaves it widens it, by so much that it does so seldom.
  */
 export function useHeldRange(design: Design, fit: FitReport, work: Work): Range {
   const held = useRef<{ seats: Design['seats']; range: Range } | null>(null);

@@ -2,7 +2,7 @@
  * Where solids are looked at: the canvas, the views, the keys that turn it, and what happens where it cannot be drawn.
  */
 import { Canvas } from '@react-three/fiber';
-import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { askAgain, canDraw } from './canDraw.ts';
 import { redraws } from './redraw.ts';
 import { VIEWS, type View } from './solid/camera.ts';
@@ -10,6 +10,7 @@ import type { Tagged } from './solid/SceneTags.tsx';
 import type { Plan } from './solid/tags.ts';
 import type { Turned } from './solid/useCamera.ts';
 import './threeConsole.ts';
+import { pageColourText } from './solid/metals.ts';
 import './solid/stage.css';
 import { useLatest } from '../state/useLatest.ts';
 import { useMedia } from './useMedia.ts';
@@ -45,10 +46,6 @@ export interface Inks {
   text: string;
   ground: string;
 }
-const INKS: Record<'light' | 'dark', Inks> = {
-  light: { text: '#2a2723', ground: '#f5f0e6' },
-  dark: { text: '#e9e4d8', ground: '#1d232a' },
-};
 
 interface Props {
   /** What is seen, for who does not see it. */
@@ -87,8 +84,11 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, hand, planOf, c
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const { width } = useSize(box, { width: 600, height: 400 });
   usePageScroll(box);
+  const inks = useMemo<Inks>(
+    () => ({ text: pageColourText('scene-text', dark), ground: pageColourText('scene-ground', dark) }),
+    [dark],
+  );
   if (!able) return null;
-  const inks = INKS[dark ? 'dark' : 'light'];
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === 'Escape') (document.activeElement as HTMLElement | null)?.blur();

@@ -4,15 +4,24 @@
  */
 import type { Rgb } from '../colourScale.ts';
 
-/** A colour of the page in its light or its dark theme, sRGB; of forced colours it is left alone, as the scene is. */
-export function pageColour(name: 'steel' | 'bronze' | 'ink' | 'clash', dark: boolean): Rgb {
+type Line = 'ground' | 'text' | 'axis' | 'bush' | 'journal' | 'faint' | 'net';
+type PageColour = 'steel' | 'bronze' | 'ink' | 'clash' | `scene-${Line}`;
+
+/** A colour of the page in its light or its dark theme; of forced colours it is left alone, as the scene is. */
+export function pageColourText(name: PageColour, dark: boolean): string {
   const probe = document.createElement('i');
   probe.style.setProperty('color-scheme', dark ? 'dark' : 'light');
   probe.style.setProperty('forced-color-adjust', 'none');
   probe.style.setProperty('color', `var(--${name})`);
   document.body.append(probe);
-  const parts = getComputedStyle(probe).color.match(/[\d.]+/g) ?? [];
+  const { color } = getComputedStyle(probe);
   probe.remove();
+  return color;
+}
+
+/** The same in sRGB. */
+export function pageColour(name: PageColour, dark: boolean): Rgb {
+  const parts = pageColourText(name, dark).match(/[\d.]+/g) ?? [];
   return [Number(parts[0]) / 255, Number(parts[1]) / 255, Number(parts[2]) / 255];
 }
 

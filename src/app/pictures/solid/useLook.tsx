@@ -7,6 +7,7 @@ import type { Drawing } from '../drawing.ts';
 import type { Frame } from '../revolve.ts';
 import { axisEnds } from './anchors.ts';
 import { createLook, type Look } from './look.ts';
+import { pageColourText } from './metals.ts';
 import type { Staged } from './staged.ts';
 
 /** Beyond this (scene lengths) nothing stands. */
@@ -108,17 +109,20 @@ export function CentreLine({ frame, staged, look, dark }: LinesProps) {
     bush.current.position.x = clip + RAISED;
     journal.current.position.set(clip + 2 * RAISED, x + z * clip, y + w * clip);
   });
-  const colour = dark ? '#c9c2b4' : '#5a5347';
+  const colours = useMemo(
+    () => (['axis', 'bush', 'journal'] as const).map((of) => pageColourText(`scene-${of}`, dark)),
+    [dark],
+  );
   return (
     <>
       <lineSegments ref={axis} geometry={made.axis} frustumCulled={false}>
-        <lineBasicMaterial color={colour} />
+        <lineBasicMaterial color={colours[0]!} />
       </lineSegments>
       <lineSegments ref={bush} geometry={made.bush} visible={false} frustumCulled={false}>
-        <lineBasicMaterial color={dark ? '#1b1a18' : '#4a443a'} />
+        <lineBasicMaterial color={colours[1]!} />
       </lineSegments>
       <lineSegments ref={journal} geometry={made.journal} visible={false} frustumCulled={false}>
-        <lineBasicMaterial color={dark ? '#12211f' : '#1d2a33'} />
+        <lineBasicMaterial color={colours[2]!} />
       </lineSegments>
     </>
   );

@@ -18,6 +18,7 @@ import { seenFrom } from '../../pictures/solid/camera.ts';
 import { greatestFilm } from '../../pictures/solid/filmGeometry.ts';
 import { Ground } from '../../pictures/solid/Ground.tsx';
 import type { Look } from '../../pictures/solid/look.ts';
+import { pageColourText } from '../../pictures/solid/metals.ts';
 import { NoseCutFaces } from '../../pictures/solid/NoseCutFaces.tsx';
 import { cutStation } from '../../pictures/solid/noseCut.ts';
 import { planOf, SceneTags } from '../../pictures/solid/SceneTags.tsx';
@@ -106,7 +107,8 @@ function Solids(props: SolidsProps) {
   const faces = useSolid(drawing, (now) => bushCutMesh(now, frame, staged.now().sector), [frame], never, staged);
   const skins = useMemo(() => skinsFor(frame), [skinsFor, frame]);
   const max = scaleEnd(greatestFilm(drawn), system);
-  const faint = { color: dark ? '#d7a55f' : '#a9793a', transparent: true, depthWrite: false, side: DoubleSide };
+  const bronze = useMemo(() => pageColourText('scene-faint', dark), [dark]);
+  const faint = { color: bronze, transparent: true, depthWrite: false, side: DoubleSide };
   const clipped = { clippingPlanes: [look.plane] };
   return (
     <>
@@ -144,6 +146,7 @@ function Solids(props: SolidsProps) {
 /** Unlit, so that a colour is the legend's; the lines give it its shape. */
 function SkinSolid({ skin, dark, look }: { skin: Skin; dark: boolean; look: Look }) {
   const geometry = useGeometry(skin.mesh);
+  const net = useMemo(() => pageColourText('scene-net', dark), [dark]);
   const invalidate = useThree((state) => state.invalidate);
   const lines = useMemo(() => new BufferGeometry(), []);
   useLayoutEffect(() => {
@@ -162,12 +165,7 @@ function SkinSolid({ skin, dark, look }: { skin: Skin; dark: boolean; look: Look
     <>
       <mesh geometry={geometry} material={look.materials.skin} frustumCulled={false} />
       <lineSegments geometry={lines} frustumCulled={false}>
-        <lineBasicMaterial
-          color={dark ? '#11161a' : '#3a332a'}
-          transparent
-          opacity={0.55}
-          clippingPlanes={[look.plane]}
-        />
+        <lineBasicMaterial color={net} transparent opacity={0.55} clippingPlanes={[look.plane]} />
       </lineSegments>
     </>
   );
