@@ -256,12 +256,14 @@ test('what was answered is carried out first, by the engine; once told, it can b
   await userEvent.fill($('.answer-field input')!, `${slips[0]!.value} mm`);
   await userEvent.click(document.querySelectorAll('.sure input')[2]!);
   await userEvent.click($('.ask button.main')!);
-  await there('.saw-options button');
+  await there('.saw');
   await expect.poll(() => $('.whose')?.textContent, { timeout: 10_000 }).toMatch(/^As you said: \d/);
+  // What was seen is asked of what is so, and not of what was answered.
+  expect($('.saw-options')).toBeNull();
   // Half of the cut: the steep cone still stands in its bush.
   await expect.poll(() => $('.lesson-picture .section .within-bush')).not.toBeNull();
   await expect.poll(() => $('.whose')?.textContent, { timeout: 15_000 }).toBe('What happens');
-  await userEvent.click(document.querySelectorAll('.saw-options button')[0]!);
+  await userEvent.click(await there('.saw-options button'));
   const cost = (await there('.why .cost')).textContent!;
   expect(cost).toContain(`${(1000 * Number(slips[0]!.value)).toFixed(2)} µm`);
   const film = () => document.querySelectorAll('.lesson-picture .film-now')[1]!.textContent!;

@@ -384,7 +384,9 @@ test('every drawing stands alone: no class, no variable, its legend inside, and 
   const journal = document.querySelector('[data-drawing="journal"] svg')!.textContent!;
   expect(journal).toMatch(/⌀22\.0000±0\.0005/);
   expect(journal).toMatch(/\(1:9\.541\)half angle 3\.0° ±2\.\d″/);
-  expect(journal).toMatch(/\(90\.0° included\)half angle 45\.0°/);
+  // Angles in the way the person says them, and no other.
+  expect(journal).toMatch(/steephalf angle 45\.0°/);
+  expect(journal).not.toMatch(/included/);
   // Nothing of the cut is safe before a trial: the drawing asks for none.
   expect(journal).not.toMatch(/heavy: cut/);
   expect(document.querySelector('.pages')!.textContent).toContain('nothing is safe to take before a trial');
