@@ -124,18 +124,20 @@ const SHOWN = 4000;
 /** What was taken back, for a moment, however that was asked for. */
 function Undone({ text, forth }: { text: string | undefined; forth: number }) {
   const [was, setWas] = useState({ text, forth });
-  const [said, setSaid] = useState('');
+  // Another object each time: the same thing taken back twice is said for as long again.
+  const [said, setSaid] = useState<{ text: string } | null>(null);
   if (was.text !== text || was.forth !== forth) {
     setWas({ text, forth });
-    setSaid(forth > was.forth && was.text ? `Taken back: ${was.text}` : '');
+    setSaid(forth > was.forth && was.text ? { text: `Taken back: ${was.text}` } : null);
   }
   useEffect(() => {
-    const over = setTimeout(() => setSaid(''), SHOWN);
+    if (!said) return;
+    const over = setTimeout(() => setSaid(null), SHOWN);
     return () => clearTimeout(over);
-  });
+  }, [said]);
   return (
     <span role="status" className="undone">
-      {said}
+      {said?.text}
     </span>
   );
 }

@@ -56,11 +56,9 @@ export function relatedSeats(seats: readonly SeatInput[]): [number, number] | nu
 }
 
 function relationFollowed(seats: readonly SeatInput[]): Followed | null {
-  const positions = seats.flatMap((input, seat) => {
-    const found = input.target === undefined ? null : positionFollowed(seatLines(input), seat, input.target);
-    return found ? [found] : [];
-  });
-  const [one, other] = positions;
+  const [one, other] = (relatedSeats(seats) ?? []).map((seat) =>
+    positionFollowed(seatLines(seats[seat]!), seat, seats[seat]!.target!),
+  );
   if (!one || !other) return null;
   const less = other.influences.map((i): Influence => ({ ...i, rate: -i.rate }));
   return { value: one.value - other.value, influences: [...one.influences, ...less] };

@@ -25,7 +25,7 @@ const HEIGHT = 74;
 const BASE = 40;
 const EDGE = 16;
 /** mm, and how many of it Shift makes of one press */
-const MICROMETRE = 0.001;
+const PRESS = 0.001;
 const TEN = 10;
 
 export function PlaceScale({ label, dealt, at, put, speech }: Props) {
@@ -41,7 +41,7 @@ export function PlaceScale({ label, dealt, at, put, speech }: Props) {
     at: { x: mark, y: 0 },
     to: (place) => put(bounded(place)),
     perPixel: () => (2 * far) / (width - 2 * EDGE),
-    step: MICROMETRE,
+    step: PRESS,
     times: TEN,
   });
   const shown = x(bounded(mark));
@@ -76,9 +76,9 @@ export function PlaceScale({ label, dealt, at, put, speech }: Props) {
           role="slider"
           tabIndex={0}
           aria-label={label}
-          aria-valuemin={Math.round(-far / MICROMETRE)}
-          aria-valuemax={Math.round(far / MICROMETRE)}
-          aria-valuenow={Number((mark / MICROMETRE).toFixed(2))}
+          aria-valuemin={Math.round(-far / PRESS)}
+          aria-valuemax={Math.round(far / PRESS)}
+          aria-valuenow={Number((mark / PRESS).toFixed(2))}
           aria-valuetext={
             at === null ? `not marked yet; it stands at ${fineText(stands, speech.system)}` : told(at, 'sided', speech)
           }

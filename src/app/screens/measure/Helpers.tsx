@@ -13,7 +13,7 @@ import { above, atLeast, atMost, below } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 import { toolsOf, withShop } from '../../state/tools.ts';
 import { ContactHelper } from './ContactHelper.tsx';
-import { LocalFields } from './LocalFields.tsx';
+import { type Field, LocalFields } from './LocalFields.tsx';
 import { OwnTools } from './OwnTools.tsx';
 import { StackHelper } from './StackHelper.tsx';
 import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
@@ -60,7 +60,8 @@ export function Helpers({ work }: { work: Work }) {
   );
 }
 
-const [STEEL, BRONZE] = (['journal', 'bush'] as const).map((part) => usualMaterial(part).expansion) as [number, number];
+const STEEL = usualMaterial('journal').expansion;
+const BRONZE = usualMaterial('bush').expansion;
 /** °C: a warm shop, 24 °C or 75 °F */
 const WARM: Record<System, number> = { metric: 24, inch: fromUnit('temperature', 75, 'inch') };
 
@@ -71,11 +72,11 @@ function Warm({ system }: { system: System }) {
   const [tool, setTool] = useState({ expansion: STEEL, temperature: REFERENCE });
   const { atReference, perDegree } = readWarm(read, part, tool, unitOf('warmer', system).size);
   const steel = `${expansionFigures(STEEL, system)} steel`;
-  const ofOne = (name: string, on: string, expands: string, one: typeof part, set: typeof setPart) => [
+  const ofOne = (name: string, on: string, expands: string, one: typeof part, set: typeof setPart): Field[] => [
     {
       title: `${name} at`,
       about: `Temperature of ${on}`,
-      quantity: 'temperature' as const,
+      quantity: 'temperature',
       value: one.temperature,
       set: (temperature: number) => set({ ...one, temperature }),
       bounds: [atLeast(-50), atMost(200)],
@@ -83,18 +84,18 @@ function Warm({ system }: { system: System }) {
     {
       title: `${name} expands`,
       about: expands,
-      quantity: 'expansion' as const,
+      quantity: 'expansion',
       value: one.expansion,
       set: (expansion: number) => set({ ...one, expansion }),
       bounds: [atLeast(0), atMost(1e-3)],
     },
   ];
   const instrument = 'the instrument or of the blocks it was set to';
-  const fields = [
+  const fields: Field[] = [
     {
       title: 'Read',
       about: 'What the instrument tells',
-      quantity: 'length' as const,
+      quantity: 'length',
       value: read,
       set: setRead,
       bounds: [above(0)],
@@ -119,11 +120,11 @@ function Lean({ system }: { system: System }) {
   const [travel, setTravel] = useState(system === 'metric' ? 0.02 : THOU);
   const [lean, setLean] = useState(15);
   const { moved, tooMuch } = readLeaning(travel, lean);
-  const fields = [
+  const fields: Field[] = [
     {
       title: 'Shown',
       about: 'What the indicator shows',
-      quantity: 'fine' as const,
+      quantity: 'fine',
       value: travel,
       set: setTravel,
       bounds: [atLeast(0), atMost(100)],
@@ -131,7 +132,7 @@ function Lean({ system }: { system: System }) {
     {
       title: 'Lean',
       about: 'Between the direction measured and that in which the tip moves',
-      quantity: 'phase' as const,
+      quantity: 'phase',
       value: lean,
       set: setLean,
       bounds: [atLeast(0), below(90)],

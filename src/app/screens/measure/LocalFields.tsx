@@ -4,7 +4,7 @@ import type { System } from '../../../design/units.ts';
 import { LocalField } from '../../controls/LocalField.tsx';
 import type { OpenFields } from './useOpenFields.ts';
 
-type Field = Omit<ComponentProps<typeof LocalField>, 'pending' | 'system'> & { system?: System };
+export type Field = Omit<ComponentProps<typeof LocalField>, 'pending' | 'system'> & { system?: System };
 
 interface Props {
   fields: readonly Field[];

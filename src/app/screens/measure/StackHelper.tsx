@@ -13,7 +13,7 @@ import {
   usualBench,
 } from '../../../report/measure/bench.ts';
 import { above, atLeast, atMost, below } from '../../controls/LocalField.tsx';
-import { LocalFields } from './LocalFields.tsx';
+import { type Field, LocalFields } from './LocalFields.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
@@ -44,11 +44,11 @@ export function StackHelper({ design, system, tools }: Props) {
     open.close('Half angle');
     setAngle(back);
   };
-  const fields = [
+  const fields: Field[] = [
     {
       title: 'Half angle',
       about: 'Of the surface that is to lie level',
-      quantity: 'angle' as const,
+      quantity: 'angle',
       value: angle,
       set: followed(setAngle),
       bounds: [atLeast(0), below(89)],
@@ -56,7 +56,7 @@ export function StackHelper({ design, system, tools }: Props) {
     {
       title: 'Sine bar',
       about: `Length between its rolls: ${toolText(bar, system)}`,
-      quantity: 'length' as const,
+      quantity: 'length',
       value: bar,
       set: followed(setBar),
       bounds: [above(0), atMost(5000)],
@@ -64,7 +64,7 @@ export function StackHelper({ design, system, tools }: Props) {
     {
       title: 'Stack',
       about: 'Follows the angle; type one to have the angle it makes',
-      quantity: 'length' as const,
+      quantity: 'length',
       value: height,
       set: setHeight,
       system: set.system,
@@ -73,7 +73,7 @@ export function StackHelper({ design, system, tools }: Props) {
     {
       title: 'Wear blocks',
       about: 'Thickness of both wear blocks together; 0 without',
-      quantity: 'length' as const,
+      quantity: 'length',
       value: wear,
       set: setWear,
       system: set.system,
