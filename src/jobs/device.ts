@@ -1,8 +1,8 @@
 /** What this browser gives to keep jobs with; any part of it may be forbidden, and asking for it may throw. */
 import { askedClaims, type Channel, type Claims, lockClaims, soleClaims } from './claims.ts';
 import { openDatabase } from './database.ts';
+import type { OldStore } from './oldWork.ts';
 import { memoryTables, type Tables } from './tables.ts';
-import type { OldStore } from './takeOver.ts';
 
 /** `nowhere`: as long as the page is open · `newer`: what is there belongs to a newer program, and stays as it is */
 export type Lasting = 'device' | 'nowhere' | 'newer';

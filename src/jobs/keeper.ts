@@ -7,11 +7,11 @@ import type { Claim } from './claims.ts';
 import type { Device, Lasting } from './device.ts';
 import { type Hears, SILENT } from './hears.ts';
 import { createHistory, type History } from './history.ts';
+import { isOldWork } from './oldWork.ts';
 import type { Kept } from './record.ts';
 import { createReminder } from './reminder.ts';
 import { createSession, goingOn, quietly } from './session.ts';
 import { type Aside, asFound, createShelf, type Opened, type OpenJob, type Place, type Shelf } from './shelf.ts';
-import { takeOver } from './takeOver.ts';
 
 export interface Started {
   /** the job gone on with; null: an example */
@@ -191,9 +191,12 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       });
       shelf = createShelf(given.tables);
       lasting = given.lasting;
-      const aside = await takeOver(device.old, shelf, { ...device, isOwn, lasting: lasting === 'device' }).catch(
-        () => [],
-      );
+      // Hardly anybody has any left: what takes it over is loaded where it is wanted.
+      const aside = isOldWork(device.old)
+        ? await import('./takeOver.ts')
+            .then(({ takeOver }) => takeOver(device.old, shelf, { ...device, isOwn, lasting: lasting === 'device' }))
+            .catch(() => [])
+        : [];
       const example = session.example();
       const begun = await shelf.note(BEGUN).catch(() => null);
       const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside, begun };

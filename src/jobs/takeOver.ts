@@ -1,10 +1,9 @@
 /** What an earlier program kept in the browser's other store, a text a piece of work: each becomes a job, once. */
 import type { Design } from '../design/definition.ts';
 import { checksum } from './checksum.ts';
+import { type OldStore, oldKeys, PREFIX } from './oldWork.ts';
 import { type OpenedJob, readRecord } from './record.ts';
 import type { Aside, Shelf } from './shelf.ts';
-
-export type OldStore = Pick<Storage, 'getItem' | 'removeItem' | 'key' | 'length'>;
 
 interface Taking {
   isOwn(design: Design): boolean;
@@ -14,8 +13,6 @@ interface Taking {
   lasting: boolean;
 }
 
-const PREFIX = 'conepair.work.';
-
 /** @returns names of what could not be read, which is set aside whole */
 export async function takeOver(
   old: OldStore | null,
@@ -23,11 +20,11 @@ export async function takeOver(
   { isOwn, now, newName, lasting }: Taking,
 ): Promise<Aside[]> {
   if (!old) return [];
-  const keys = Array.from({ length: old.length }, (_, i) => old.key(i)).filter((key) => key?.startsWith(PREFIX));
+  const keys = oldKeys(old);
   const jobs: { id: string; found: OpenedJob }[] = [];
   const aside: Aside[] = [];
   const notes = [];
-  for (const key of keys as string[]) {
+  for (const key of keys) {
     const text = old.getItem(key) ?? '';
     const name = key.slice(PREFIX.length);
     const note = `taken ${name}`;
@@ -43,6 +40,6 @@ export async function takeOver(
   }
   if (notes.length > 0) await shelf.add(jobs, aside, notes);
   // What is in a store that goes with the page is still there alone.
-  if (lasting) for (const key of keys as string[]) old.removeItem(key);
+  if (lasting) for (const key of keys) old.removeItem(key);
   return aside;
 }

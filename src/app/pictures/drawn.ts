@@ -89,10 +89,10 @@ export interface Drawn {
 }
 
 /** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
-const LARGEST_GAP = 0.4;
+export const LARGEST_GAP = 0.4;
 const PULLED_GAP = 0.85;
 /** How far the journal is drawn along the axis from where its first seat touches, as a share of the bush's length. */
-const LARGEST_MOVE = 0.4;
+export const LARGEST_MOVE = 0.4;
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 

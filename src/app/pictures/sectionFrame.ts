@@ -2,15 +2,17 @@
  * The outlines of both parts in mm, and the room they take. Taken from the bush, so that the ground holds still while
  * the journal moves.
  */
-import type { Millimetres, Radians } from '../../design/dimension.ts';
+import type { Metres, Millimetres, Radians } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';
-import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
+import { type Drawn, type DrawnSeat, LARGEST_GAP, LARGEST_MOVE, type Point, relieved } from './drawn.ts';
 import { fromChord, thinned } from './thinned.ts';
 
 export interface SectionFrame {
   /** mm: the room along the axis, which does not change while the journal moves */
   left: Millimetres;
   right: Millimetres;
+  /** mm: how far noseward of the room the journal may stand out of it, at rest */
+  ahead: Millimetres;
   /** mm: where the journal is broken off, rear and nose */
   journalLeft: Millimetres;
   journalRight: Millimetres;
@@ -43,6 +45,19 @@ const STEP = 0.94;
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 
+/**
+ * m: how far a journal at rest is drawn from its bush along the axis. No move is drawn longer than its own share of the
+ * bush, and no gap, which a move opens by the sine of its seat's half angle, wider than its share of the least radius.
+ */
+function furthestMove(seats: readonly DrawnSeat[], length: Metres): Metres {
+  const slopes = seats.map(({ bush }) => {
+    const [[z, r], [toZ, toR]] = [bush[0]!, bush[bush.length - 1]!];
+    return Math.abs(toR - r) / Math.hypot(toZ - z, toR - r);
+  });
+  const least = Math.min(...seats.flatMap(({ bush }) => bush.map(([, r]) => r)));
+  return Math.min(LARGEST_MOVE * length, (LARGEST_GAP * least) / Math.max(...slopes, 1e-9));
+}
+
 export function sectionFrame(drawn: Drawn): SectionFrame {
   const above = linesOf(drawn.seats);
   const below = drawn.below === drawn.seats ? above : linesOf(drawn.below);
@@ -72,6 +87,7 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   return {
     left: millimetres(rear - reach),
     right: millimetres(nose + reach),
+    ahead: millimetres(furthestMove(drawn.seats, nose - rear)),
     journalLeft: millimetres(left),
     journalRight: millimetres(right),
     rear: millimetres(rear),

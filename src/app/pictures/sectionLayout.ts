@@ -90,18 +90,21 @@ function placed(
       left: EDGE + (rows.rear === 0 ? 0 : room(rows.rear) + FIGURE),
       right: EDGE + room(rows.nose) + HANDLE,
     };
+    const along = size.width - pad.left - pad.right;
     const scale = Math.max(
       0.05,
       Math.min(
-        (size.width - pad.left - pad.right) / (frame.right - frame.left),
+        along / (frame.right + frame.ahead - frame.left),
         (size.height - pad.top - pad.bottom) / (2 * frame.outer),
       ),
     );
     const middle = {
-      x: pad.left + (size.width - pad.left - pad.right) / 2,
+      x: pad.left + along / 2,
       y: pad.top + (size.height - pad.top - pad.bottom) / 2,
     };
-    result = { level, scale, middle, station: (frame.left + frame.right) / 2, notesEnd };
+    // In the middle, as far as a journal that stands out has its room.
+    const station = Math.max((frame.left + frame.right) / 2, frame.right + frame.ahead - along / 2 / scale);
+    result = { level, scale, middle, station, notesEnd };
     if (!dimensions || turn === 3) return result;
     const spans = dimensionsOnScreen(frame, dimensions, result, size, measures);
     const wanted = { bottom: count(spans.lengths), rear: count(spans.rear), nose: count(spans.nose) };

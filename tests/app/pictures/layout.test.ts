@@ -11,6 +11,7 @@ import { sectionFrame } from '../../../src/app/pictures/sectionFrame.ts';
 import {
   dimensionsOnScreen,
   type Measures,
+  onScreen,
   placing,
   type SpanOnScreen,
 } from '../../../src/app/pictures/sectionLayout.ts';
@@ -21,6 +22,7 @@ import { TENTH } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { metres, toSeat } from '../../../src/report/convert.ts';
+import { fitOf } from '../../../src/report/fit/fitOf.ts';
 
 const folder = new URL('../../../assets/designs/', import.meta.url);
 const DEMO_DESIGNS = readdirSync(folder)
@@ -244,4 +246,31 @@ test('names and triangles on the chart stand on no line and on no other', () => 
     ),
     { seed: 9, numRuns: 200 },
   );
+});
+
+test('a journal at rest is in sight with all its seats from its touch noseward, however narrow the picture', () => {
+  for (const { file, design } of DEMO_DESIGNS) {
+    const seats = design.seats.map(toSeat).map(seatLines);
+    const touch = fitOf(design).firstPosition ?? 0;
+    for (const position of [0, 0.005, 0.02, 0.05, 0.3].map((open) => touch + open)) {
+      const drawn = drawnPair(seats, metres(position), 1e6);
+      const frame = sectionFrame(drawn);
+      for (const size of [
+        { width: 438, height: 641 },
+        { width: 346, height: 462 },
+        { width: 358, height: 230 },
+        { width: 900, height: 420 },
+      ]) {
+        const at = placing(frame, null, size, measures);
+        const where = `${file} at ${position}, ${size.width} px wide`;
+        // As far as it is broken off, its handle beside it.
+        expect(at.middle.x + (frame.journalRight - at.station) * at.scale, where).toBeLessThanOrEqual(size.width);
+        for (const { journal, bush } of drawn.seats)
+          for (const { x } of [...journal, ...bush].map((point) => onScreen(at, point, 1))) {
+            expect(x, where).toBeGreaterThanOrEqual(0);
+            expect(x, where).toBeLessThanOrEqual(size.width);
+          }
+      }
+    }
+  }
 });
