@@ -97,6 +97,8 @@ test.each([
   async (screen, demo, least) => {
     shown.open(demo);
     window.location.hash = `#${screen}`;
+    // The screen that was open keeps its pictures until the one asked for has come.
+    await expect.poll(() => document.querySelector(`main.at-${screen}`)).not.toBeNull();
     await expect.poll(() => drawings().length, { timeout: 60_000 }).toBeGreaterThanOrEqual(least);
     for (const { svg, name } of drawings()) {
       const text = svgOf(svg, 'A job', name);
