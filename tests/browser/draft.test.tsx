@@ -199,6 +199,7 @@ test('a seat name that another seat has waits in its field, over another screen 
 });
 
 test('angles are said one way: in the headings, the fields and at the arcs of the drawing', async () => {
+  await browser.viewport(1440, 900);
   shown.open('correct');
   sayAngles('included');
   await open();
@@ -206,7 +207,7 @@ test('angles are said one way: in the headings, the fields and at the arcs of th
   expect(heading()).toMatch(/shallow seat: 6\.0° incl, its sizes/);
   expect(input('seats[0].journal.halfAngle').labels![0]!.textContent).toBe('Included angle');
   await userEvent.click(browser.getByRole('group', { name: 'Dimensions' }).getByRole('button', { name: 'Bush' }));
-  expect(document.querySelector('.section')!.textContent).toMatch(/90\.0° incl/);
+  await expect.poll(() => document.querySelector('.section')!.textContent).toMatch(/90\.0° incl/);
   expect(document.querySelector('.section')!.textContent).not.toMatch(/45\.0°/);
   await type('seats[0].journal.halfAngle', '3.1 half');
   expect(design().seats[0]!.journal.halfAngle).toBe(3.1);
