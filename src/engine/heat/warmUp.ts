@@ -168,8 +168,10 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
   for (let n = 0; n < 20; n++) {
     const f = netHeat(warming, state);
     if (Math.hypot(...f) <= BALANCED * Math.max(state.total.power, 1e-6)) return { status: 'solved', ...state };
-    const power = before === null ? powerSlope(warming, state) : secant(before, state);
-    if (f[0] + f[1] > 0 && power >= coolingOf(warming)) {
+    let power = before === null ? powerSlope(warming, state) : secant(before, state);
+    const runsAway = () => f[0] + f[1] > 0 && power >= coolingOf(warming);
+    if (runsAway() && before !== null && apart(before, state) < APART) power = slopeAhead(warming, state);
+    if (runsAway()) {
       // It heats more the warmer it gets: no steady state from here on. There may be one on the way here.
       const cooler = coolerState(warming, state);
       if (cooler === null)
@@ -198,6 +200,17 @@ function secant(a: WarmFilm, b: WarmFilm): number {
   const heat = (state: WarmFilm) => state.heat.journal + state.heat.bush;
   const mean = (state: WarmFilm) => (state.journal + state.bush) / 2;
   return (heat(b) - heat(a)) / (mean(b) - mean(a));
+}
+
+/** K: of states nearer to each other a secant is mostly what the oil's temperature may be off in each. */
+const APART = 1;
+
+const apart = (a: WarmFilm, b: WarmFilm) => Math.abs(b.journal + b.bush - a.journal - a.bush) / 2;
+
+/** W/K: what the films heat more where both parts are warmer by `APART`; no end of it where they are shut there. */
+function slopeAhead(warming: Warming, state: WarmFilm): number {
+  const warmer = warmFilm(warming, state.journal + APART, state.bush + APART, state);
+  return warmer.status === 'solved' ? secant(state, warmer) : Number.POSITIVE_INFINITY;
 }
 
 const thinnestOf = ({ seats }: WarmFilm) =>

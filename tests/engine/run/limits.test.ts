@@ -90,6 +90,16 @@ describe('over films', () => {
     }
   });
 
+  it('the thicker the film the cooler it runs, and none between two that run is judged to seize', () => {
+    const films = Array.from({ length: 33 }, (_, k) => (1 + k / 16) * 1e-6);
+    const points = films.map((film) => steadyPoint(film, withFilm(warming(), film, [true]), { film: 0 }).point);
+    expect(points.map(({ condition }) => condition)).toEqual(films.map(() => 'works'));
+    const fall = points.slice(1).map(({ journal }, i) => points[i]!.journal! - journal!);
+    expect(Math.min(...fall)).toBeGreaterThan(0);
+    // Smoothly: between two neighbours no step is half as large again as the one before it.
+    expect(Math.max(...fall.slice(1).map((step, i) => step / fall[i]!))).toBeLessThan(1.5);
+  });
+
   it('a film that only growth gives is thin where it is needed from the start', () => {
     // the bush grows away from the journal: there is more film once it is warm, which is found first
     const tight = withFilm(warming(), 1e-6, [true]);
