@@ -2,8 +2,9 @@
 import type { Design, Part } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../cut/definition.ts';
-import { withPlannedFilms } from '../cut/toleranceLeft.ts';
+import { withDrawnFilms, withoutTolerance, withPlannedFilms } from '../cut/toleranceLeft.ts';
 import { designWithCut } from '../cut/withCut.ts';
+import { fitSection } from '../fit/section.ts';
 import { heldPosition } from './heldPosition.ts';
 import { type PartsAfterTrials, partsAfterTrials } from './partsAfterTrials.ts';
 import type { Purpose } from './purpose.ts';
@@ -21,6 +22,8 @@ export interface DrawnParts {
   /** whether every film wanted is within its tolerance, at the position drawn */
   good: boolean;
   surfaces: TolerancedSurface[];
+  /** seats whose film as drawn leaves nothing of its tolerance, so that their surfaces have none */
+  untoleranced: string[];
   /** null where no trial told anything */
   after: PartsAfterTrials | null;
 }
@@ -31,8 +34,10 @@ export function drawnParts(design: Design, cut: CutReport | null, kind: Purpose[
   const plan = kind === 'work' ? cut : null;
   if (plan) return partsPlanned(design, plan, system);
   const { made, good } = asTheyAre(design, kind);
-  const surfaces = tolerancedSurfaces(made, made.position ?? 0, [], system);
-  return { made, target: 'whole', whole: [], runs: made, good, surfaces, after: null };
+  const films = fitSection(made).seats;
+  const surfaces = tolerancedSurfaces(withDrawnFilms(made, films), made.position ?? 0, [], system);
+  const untoleranced = withoutTolerance(made, films).map(({ name }) => name);
+  return { made, target: 'whole', whole: [], runs: made, good, surfaces, untoleranced, after: null };
 }
 
 /**
@@ -53,7 +58,7 @@ function partsPlanned(design: Design, plan: CutReport, system: System): DrawnPar
     const stops = whole.some((one) => isSame(one, surface));
     return { ...surface, halfAngleTolerance, form, runOut, diameterTolerance: stops ? null : diameterTolerance };
   });
-  return { made, target, whole, runs, good: true, surfaces, after: null };
+  return { made, target, whole, runs, good: true, surfaces, untoleranced: [], after: null };
 }
 
 const isSame = (a: { seat: string; part: Part }, b: { seat: string; part: Part }) =>
@@ -108,6 +113,7 @@ function partsDrawnAfter(
       diameterTolerance: null,
       halfAngleTolerance: held[i]!.halfAngleTolerance,
     })),
+    untoleranced: [],
     after,
   };
 }

@@ -319,7 +319,8 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
 }
 
 /** How the figures of the drawings are meant. */
-function DrawingNotes({ purpose, design, made, target, whole, runs, surfaces, after, system }: Content) {
+function DrawingNotes(content: Content) {
+  const { purpose, design, made, target, whole, runs, surfaces, untoleranced, after, system } = content;
   const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
     `${stateText(design, purpose.kind, after, target)}${wholeText(whole, target, after !== null, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
@@ -327,6 +328,7 @@ function DrawingNotes({ purpose, design, made, target, whole, runs, surfaces, af
       `Tolerances: half of each film’s to each part, the position ${fineText(runs.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
     isToleranced &&
       'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
+    untoleranced.length > 0 && untolerancedText(made, untoleranced, system),
     made.seats.length > NOTED && 'Letters stand for the surfaces of the table.',
     surfaces.some(({ assumed }) => Object.values(assumed).some(Boolean)) &&
       'Slanted, in dashes: assumed, never measured.',
@@ -334,6 +336,15 @@ function DrawingNotes({ purpose, design, made, target, whole, runs, surfaces, af
       '* measured lines and lobes: the figures are those of the straight, round surface.',
   ];
   return <p className="small">{notes.filter((note) => note).join(' ')}</p>;
+}
+
+/** Why surfaces have no tolerance although a film is wanted of them. */
+function untolerancedText({ seats }: Design, names: readonly string[], system: System): string {
+  const wanted = names.map((name) => {
+    const { target, tolerance } = seats.find((seat) => seat.name === name)!.film!;
+    return `${name} ${fineText(target, system)} ± ${fineText(tolerance ?? 0, system)}`;
+  });
+  return `No tolerance: as drawn nothing is left of what the film wanted allows (${wanted.join('; ')}). Bring the film nearer to what is wanted, on Fit or by Cut, before parts are made to this drawing.`;
 }
 
 /** Which state of the parts is drawn. */
