@@ -1,21 +1,27 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { useEffect, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { DraftLine } from './frame/DraftLine.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
-import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
-import { type Coloured, colouredNow, seatColoursStyle } from './state/seatColours.ts';
+import { type Coloured, colouredNow, keepColours, keptColours, seatColoursStyle } from './state/seatColours.ts';
 import type { Work } from './state/store.ts';
 import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
 const Keeping = onDemand(() => import('./frame/Keeping.tsx'), { what: 'What is to be said of kept work' });
 const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
+
+/** Once the first picture stands; without it the page works as it did, while there is a network. */
+const Newer = lazy(() =>
+  new Promise<void>((idle) => (window.requestIdleCallback ?? window.setTimeout)(() => idle()))
+    .then(() => import('./frame/Newer.tsx'))
+    .catch(() => ({ default: () => null })),
+);
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
@@ -33,7 +39,9 @@ export function App({ work }: { work: Work }) {
       <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
       <Refused work={work} />
       {noticed && <Keeping work={work} />}
-      <Newer work={work} />
+      <Suspense>
+        <Newer work={work} />
+      </Suspense>
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       <DraftLine work={work} />
       <main style={colours} className={`at-${screen.name.toLowerCase()}`}>
@@ -55,9 +63,10 @@ export function App({ work }: { work: Work }) {
 function useSeatColours(work: Work) {
   useStore(work.store, ({ piece, design }) => [piece, ...design.seats.map(({ name }) => name)].join('\n'));
   const { piece, design } = work.store.getState();
-  const [held, setHeld] = useState<Coloured | null>(null);
+  const [held, setHeld] = useState<Coloured | null>(() => keptColours(piece, design.seats));
   const now = colouredNow(held, piece, design.seats);
   if (now !== held) setHeld(now);
+  useEffect(() => keepColours(now), [now]);
   const { colours } = now;
   return useMemo(() => seatColoursStyle(colours), [colours]);
 }

@@ -1,6 +1,7 @@
 /**
  * The page for use without a network: kept whole on the device after the first visit. A newer one is taken when the
- * person asks for it, and never under work that is kept nowhere.
+ * person asks for it, and never under work that is kept nowhere. Loaded after the first picture (App.tsx), which it
+ * must not hold up.
  */
 import { useEffect, useState } from 'react';
 import { saveFile } from '../state/files.ts';
@@ -8,7 +9,7 @@ import type { Work } from '../state/store.ts';
 
 type Take = () => Promise<void>;
 
-export function Newer({ work }: { work: Work }) {
+export default function Newer({ work }: { work: Work }) {
   const [take, setTake] = useState<Take | null>(null);
   const [unkept, setUnkept] = useState(false);
   useEffect(() => {
@@ -49,10 +50,9 @@ export function Newer({ work }: { work: Work }) {
   );
 }
 
-/** Asks the browser to keep the page; after the first picture, which it must not hold up. */
+/** Asks the browser to keep the page. */
 async function registered(isGone: () => boolean, hear: (take: Take) => void): Promise<void> {
   if (!('serviceWorker' in navigator)) return;
-  await new Promise<void>((idle) => (window.requestIdleCallback ?? window.setTimeout)(() => idle()));
   try {
     const { registerSW } = await import('virtual:pwa-register');
     if (isGone()) return;

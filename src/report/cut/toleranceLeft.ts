@@ -22,7 +22,7 @@ export const withPlannedFilms = (design: Design, films: CutReport['films']): Des
   }),
 });
 
-/** Of a film's tolerance: with less left of it there is nothing that a drawing could share among size, angle and form. */
+/** Of a tolerance: with less left of it there is nothing that a drawing could share among size, angle and form. */
 const NOTHING_TO_SHARE = 0.05;
 
 type Films = readonly { name: string; leastFilm: Millimetres | null }[];
