@@ -85,14 +85,18 @@ export function typedLength(text: string, bare: number): Typed {
 /** A number taken whole: what follows it is no digit, so that it cannot be parted in two. */
 const WHOLE = String.raw`((?:\d+(?:\.\d*)?|\.\d+)(?![\d.]))`;
 const RATIO = new RegExp(`^([+-]?)${WHOLE} ?(?::|\\/|in) ?${WHOLE}$`);
-const PER_FOOT = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)) ?(?:in\/ft|ipf|tpf|"\/ft)$/;
+/** Tapers per foot are written with fractions too: 3/4 in/ft. */
+const PER_FOOT =
+  /^([+-]?)(?:((?:\d+(?:\.\d*)?|\.\d+)(?![\d/.]))|(?:(\d+)[ -])?(\d+)\/(\d+)) ?(?:in\/ft|ipf|tpf|["″]\/ft|(?:(?:in|inch|inches|["″])\.? )?per (?:ft|foot))\.?$/;
+const FRACTION_ALONE = /^\s*[+-]?(?:\d+[ -])?\d+\/\d+\s*$/;
 const SEXAGESIMAL = new RegExp(
   `^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})?(?: ?(incl\\.?|included|half)(?: angle)?)?$`,
 );
 
 /**
  * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`, `3 half`), an included angle (`6 incl`),
- * a taper ratio on diameter (`1:20`, `1/20`, `1 in 20`), or a taper per foot on diameter (`0.6 in/ft`).
+ * a taper ratio on diameter (`1:20`, `1/20`, `1 in 20`), or a taper per foot on diameter (`0.6 in/ft`,
+ * `3/4 in/ft`).
  *   taper on diameter = 2·tan(half angle)
  */
 export function typedHalfAngle(text: string): Typed {
@@ -103,14 +107,18 @@ export function typedHalfAngle(text: string): Typed {
   if (ratio && Number(ratio[3]) > 0)
     return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
   const foot = PER_FOOT.exec(typed);
-  if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
+  if (foot && Number(foot[5] ?? 1) > 0) {
+    const [, sign, number, whole = 0, over = 0, under = 1] = foot;
+    const inches = number === undefined ? Number(whole) + Number(over) / Number(under) : Number(number);
+    return { ok: true, value: halfAngleOfTaper((Number(`${sign}1`) * inches) / 12) };
+  }
   const sexagesimal = SEXAGESIMAL.exec(typed);
   if (sexagesimal) {
     const [, sign, whole, marked, minutes, markedSeconds, seconds, said] = sexagesimal;
     const degrees = Number(whole) + Number(marked ?? minutes ?? 0) / 60 + Number(markedSeconds ?? seconds ?? 0) / 3600;
     return { ok: true, value: (sign === '-' ? -1 : 1) * (said?.startsWith('incl') ? degrees / 2 : degrees) };
   }
-  return { ok: false, message: `found "${text}"; type degrees (3, 3° 30'), "6 incl", 1:20 or 0.6 in/ft` };
+  return { ok: false, message: `found "${text}"; type degrees (3, 3° 30'), "6 incl", 1:20, 0.6 in/ft or 3/4 in/ft` };
 }
 
 /** Half angle (degrees) of a taper on diameter: atan(taper/2). */
@@ -278,6 +286,7 @@ export const angleFigure = (degrees: Degrees, way: AngleWay): string =>
 
 /** A half angle from what was typed: a number alone is meant as the person says angles. */
 export function typedAngleIn(text: string, way: AngleWay): Typed {
+  if (way === 'foot' && FRACTION_ALONE.test(text.slice(0, LONGEST_TYPED))) return typedHalfAngle(`${text} in/ft`);
   const bare = /^\s*([+\-−]?)((?:\d+(?:[.,]\d*)?|[.,]\d+))\s*°?\s*$/.exec(text);
   if (!bare || way === 'half' || text.length > LONGEST_TYPED) return typedHalfAngle(text);
   const [, sign, number] = bare;

@@ -138,3 +138,47 @@ test('the solid picture has drawn: steel and bronze in its pixels', async () => 
     )
     .toBeGreaterThan(2000);
 });
+
+test('gone to and left on the way, the journal is there all the same, as one step', async () => {
+  shown.open('steep-first');
+  const from = position();
+  const steps = shown.steps();
+  const go = () => page.getByRole('group', { name: 'Go to' }).getByRole('button', { name: 'steep film' });
+  await userEvent.click(go());
+  window.location.hash = '#cut';
+  await expect.poll(() => document.querySelector('.goals')).toBeNull();
+  const left = position();
+  expect(left).not.toBe(from);
+  expect(shown.steps()).toBe(steps + 1);
+  flushSync(() => shown.work.undo());
+  expect(position()).toBe(from);
+  window.location.hash = '#fit';
+  await expect.element(go()).toBeVisible();
+  await userEvent.click(go());
+  await expect.poll(() => shown.work.dragging()).toBe(false);
+  expect(position()).toBe(left);
+});
+
+test('notes are taken at a pause of the hand, and what is being typed as the page is hidden', async () => {
+  shown.open('steep-first');
+  const field = (path: string) =>
+    document.querySelector<HTMLInputElement>(`[data-path="${path}"] :is(input, textarea)`);
+  await expect.poll(() => document.querySelectorAll('.controls details').length).toBeGreaterThan(2);
+  flushSync(() => {
+    for (const details of document.querySelectorAll<HTMLDetailsElement>('.controls details')) details.open = true;
+  });
+  await expect.poll(() => field('notes')).not.toBeNull();
+  await userEvent.click(field('notes')!);
+  await userEvent.keyboard(' Lapped twice');
+  const { notes } = shown.work.store.getState().design;
+  await expect.poll(() => shown.work.store.getState().design.notes).toMatch(/ Lapped twice/);
+  expect(notes).not.toMatch(/Lapped/);
+  expect(document.activeElement).toBe(field('notes'));
+  await userEvent.keyboard(', then blued');
+  window.dispatchEvent(new PageTransitionEvent('pagehide'));
+  expect(shown.work.store.getState().design.notes).toMatch(/ Lapped twice, then blued/);
+  await userEvent.fill(field('adjuster.pitch')!, '0.7 mm');
+  expect(shown.work.store.getState().design.adjuster!.pitch).not.toBe(0.7);
+  window.dispatchEvent(new PageTransitionEvent('pagehide'));
+  expect(shown.work.store.getState().design.adjuster!.pitch).toBe(0.7);
+});

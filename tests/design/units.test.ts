@@ -96,6 +96,25 @@ test('angles as a person says them: there and back, a number alone meant so, a u
   expect(value('20', 'ratio')).toBeCloseTo(halfAngleOfTaper(0.05), 12);
   expect(value('-20', 'ratio')).toBeCloseTo(-halfAngleOfTaper(0.05), 12);
   expect(value('0', 'ratio')).toBe(0);
+  // A fraction is one of an inch where tapers are said per foot, as the lengths beside it are, and 1 in so many elsewhere.
+  for (const text of [
+    '3/4',
+    ' 3/4 ',
+    '.75',
+    '3/4 in/ft',
+    '3/4 tpf',
+    '3/4"/ft',
+    '3/4 per foot',
+    '3/4 in per foot',
+    '0.75 in. per ft',
+  ])
+    expect(value(text, 'foot'), text).toBeCloseTo(halfAngleOfTaper(0.0625), 12);
+  expect(value('1 1/2', 'foot')).toBeCloseTo(halfAngleOfTaper(0.125), 12);
+  expect(value('-3/4', 'foot')).toBeCloseTo(-halfAngleOfTaper(0.0625), 12);
+  expect(value('3/4 in/ft', 'half')).toBe(value('3/4', 'foot'));
+  expect(value('1/20', 'ratio')).toBeCloseTo(halfAngleOfTaper(0.05), 12);
+  for (const text of ['3/0', '1/2/3', '3/', '3/4 in/m', '1.5/4 in/ft'])
+    expect(value(text, 'foot'), text).toMatch(/^found/);
   // Degrees are half angles where tapers are said; what has a unit of its own means that.
   expect(value('3°', 'ratio')).toBe(3);
   expect(value('3°', 'foot')).toBe(3);

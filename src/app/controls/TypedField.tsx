@@ -19,6 +19,8 @@ interface Props {
   /** Said below it always. */
   beside?: string | undefined;
   lines?: number | undefined;
+  /** Taken at every pause of the hand too: words that are long to write are not lost with the page. */
+  atPauses?: boolean;
   /** what a phone brings up for it */
   keys?: Keys;
   /** Takes what was typed; the reason when it cannot. */
@@ -33,7 +35,10 @@ interface Props {
   assumed?: boolean;
 }
 
-export function TypedField({ keys = 'number', assumed = false, fault = '', ...props }: Props) {
+/** ms */
+const PAUSE = 700;
+
+export function TypedField({ keys = 'number', assumed = false, fault = '', atPauses = false, ...props }: Props) {
   const { id, shown, resting = shown, about, instead, beside, lines, take, held, leave } = props;
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
@@ -45,11 +50,20 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
   const rests = !typing && own === null && !held;
   const error = own?.error || (held?.why ?? fault);
   const type = (typed: string) => setDraft({ text: typed, error: own?.error ?? '', of: stood });
+  const pause = useRef(0);
+  useEffect(() => () => clearTimeout(pause.current), []);
+  const write = (typed: string) => {
+    type(typed);
+    clearTimeout(pause.current);
+    if (atPauses) pause.current = window.setTimeout(() => take(typed), PAUSE);
+  };
   const putBack = () => {
+    clearTimeout(pause.current);
     setDraft(null);
     leave?.();
   };
   const finish = (asked: boolean) => {
+    clearTimeout(pause.current);
     if (held && text === shown) return putBack();
     // What is held is tried again when that is asked for; what is assumed is so when it is typed, or asked for.
     const again = (held && asked) || (assumed && (asked || own !== null));
@@ -109,7 +123,7 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
           }}
         />
       ) : (
-        <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
+        <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => write(event.target.value)} />
       )}
       {keys === 'signed' && <SignKey of={id} text={text} type={type} />}
       <div id={said} className="said">

@@ -84,6 +84,7 @@ function WordsRow({ path, title, about, lines }: Control & { kind: 'words' }) {
             shown={shown ?? ''}
             about={about}
             lines={lines}
+            atPauses={lines !== undefined}
             keys="words"
             take={(text) => {
               typeAt(work, path, { text, put: { value: text } });

@@ -15,23 +15,32 @@ export function useClosing(work: Work, still: boolean) {
     frame.current = 0;
     setRunning(null);
   }, [work]);
-  useEffect(() => stop, [stop]);
+  // Left before it is there, it is there all the same: what is half way is no place that anybody chose.
+  const goal = useRef(0);
+  useEffect(
+    () => () => {
+      if (frame.current !== 0 && work.dragging()) work.moveTo(goal.current);
+      stop();
+    },
+    [work, stop],
+  );
 
-  const start = (goal: number) => {
+  const start = (to: number) => {
     const from = work.store.getState().design.position ?? 0;
-    if (still) return work.moveTo(goal);
+    if (still) return work.moveTo(to);
+    goal.current = to;
     const begun = performance.now();
     work.dragStart();
-    setRunning(goal);
+    setRunning(to);
     const tick = (now: number) => {
       if (!work.dragging()) return stop();
       const part = Math.min(1, Math.max(0, seconds(now - begun) / SECONDS));
-      work.moveTo(part === 1 ? goal : from + (goal - from) * part);
+      work.moveTo(part === 1 ? to : from + (to - from) * part);
       if (part === 1) stop();
       else frame.current = requestAnimationFrame(tick);
     };
     frame.current = requestAnimationFrame(tick);
   };
   /** `running` is the position it goes to; asked again for the same, or for another while it runs, it pauses. */
-  return { running, toggle: (goal: number) => (running === null ? start(goal) : stop()) };
+  return { running, toggle: (to: number) => (running === null ? start(to) : stop()) };
 }

@@ -7,15 +7,20 @@ export function useLeaving(work: Work) {
     const onLeave = (event: BeforeUnloadEvent) => {
       if (work.unkept()) event.preventDefault();
     };
+    const keep = () => {
+      // What is being typed is taken as by leaving its field: the page may not come back.
+      if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+      work.keepAll();
+    };
     const onHidden = () => {
-      if (document.visibilityState === 'hidden') work.keepAll();
+      if (document.visibilityState === 'hidden') keep();
     };
     window.addEventListener('beforeunload', onLeave);
-    window.addEventListener('pagehide', work.keepAll);
+    window.addEventListener('pagehide', keep);
     document.addEventListener('visibilitychange', onHidden);
     return () => {
       window.removeEventListener('beforeunload', onLeave);
-      window.removeEventListener('pagehide', work.keepAll);
+      window.removeEventListener('pagehide', keep);
       document.removeEventListener('visibilitychange', onHidden);
     };
   }, [work]);
