@@ -1,9 +1,9 @@
 /**
- * A pair before and after a cut, drawn with one factor and as one thing: the maps of drawn.ts stand on the bush as it is
- * before, in both states, and the journal stands after where it will, moved along the axis as far as it goes times the
- * factor. So on the screen what came off, the move and every film are each as large as they are, by one factor: where
- * a steep cone loses metal the journal is seen to go further, and the other seats' films to change by that alone.
- * On the state before lie the lines to which it will be cut, by the same map.
+ * A pair before and after a cut, drawn with one factor and as one thing: in both states the maps of drawn.ts stand
+ * on the bush as it is before, and the journal stands after where it will, moved along the axis as far as it goes
+ * times the factor. So on the screen what came off, the move and every film are each as large as they are, by one
+ * factor: where a steep cone loses metal the journal is seen to go further, and the other seats' films to change by
+ * that alone. On the state before lie the lines to which it will be cut, by the same map.
  */
 import type { Metres } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';

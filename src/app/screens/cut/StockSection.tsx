@@ -1,7 +1,7 @@
 /**
  * Before and after in one section: above the axis the pair as it stands, the stock that is to come off coloured on its
- * surfaces; below the axis the pair as it will stand, over it in dashes the journal as it stands now, and how far it goes.
- * One exaggeration for all of it.
+ * surfaces; below the axis the pair as it will stand, over it in dashes the journal as it stands now, and how far it
+ * goes. One exaggeration for all of it.
  */
 import { useId, useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
