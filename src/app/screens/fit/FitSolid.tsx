@@ -43,12 +43,14 @@ export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
   const { prints, fault, again } = usePrints(work);
-  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
+  const alone = Boolean(which);
+  // Beside the section it stands there.
+  const over = useMemo(() => alone && <LetGo work={work} />, [alone, work]);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost, over };
   return (
     <figure className="picture solid">
       <div className="scene">
         <Scene {...solid} />
-        {which && <LetGo work={work} />}
       </div>
       <figcaption>
         {which}
