@@ -13,7 +13,7 @@ const NONE = 1e-6;
 /** px: from the journal to the arrow, past it, and from it to its figure. */
 const BELOW = 13;
 const PAST = 4;
-const CLEAR = 3;
+const CLEAR = 6;
 
 /** null where the journal stays. */
 export const moveText = (move: Millimetres, system: System): string | null =>
@@ -40,7 +40,7 @@ export function StockMove({ frames, at, text }: Props) {
     <g className="dimension note" data-move={(to - from).toFixed(3)}>
       <path className="thin" d={`M${from} ${foot + 2}V${y + PAST}M${to} ${foot + 2}V${y + PAST}M${shaft} ${y}H${to}`} />
       <path className="head" d={arrowHead(to, y, -way, 0)} />
-      <text x={Math.max(end, width + CLEAR)} y={y + PAST + FIGURE} fontSize={FIGURE} textAnchor="end">
+      <text x={Math.max(end, 1.05 * width + CLEAR)} y={y + PAST + FIGURE} fontSize={FIGURE} textAnchor="end">
         {text}
       </text>
     </g>
