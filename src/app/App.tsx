@@ -6,7 +6,6 @@ import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
-import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
 import { type Coloured, colouredNow, seatColoursStyle } from './state/seatColours.ts';
@@ -15,6 +14,7 @@ import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
 const Keeping = onDemand(() => import('./frame/Keeping.tsx'), { what: 'What is to be said of kept work' });
+const Refused = onDemand(() => import('./frame/Refused.tsx'), { what: 'Why the file was not opened' });
 const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
 
 export function App({ work }: { work: Work }) {
@@ -26,12 +26,13 @@ export function App({ work }: { work: Work }) {
   useFromTheTop(screen);
   useLeaving(work);
   const noticed = useStore(work.store, ({ notices }) => notices.length > 0);
+  const refused = useStore(work.store, (state) => state.refused !== null);
   useDropped(work);
   const colours = useSeatColours(work);
   return (
     <div className="app">
       <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
-      <Refused work={work} />
+      {refused && <Refused work={work} />}
       {noticed && <Keeping work={work} />}
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
