@@ -48,7 +48,8 @@ export function stopped(fit: FitReport, from: Millimetres, to: Millimetres): num
 
 /**
  * A drag from a place (mm): where it comes to, so far on (mm) from there. It snaps to what is nearer than `reach`.
- * However fast it is it stops at the first touch; a push as long as `reach` beyond that goes on into the metal, with no leap.
+ * However fast it is it stops at the first touch; a push as long as `reach` beyond that goes on into the metal, with
+ * no leap.
  */
 export function axialDrag(from: Millimetres) {
   // The push beyond a touch counts from where the hand was when it stopped there.
