@@ -114,6 +114,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     chunkSizeWarningLimit: 1500,
+    // A browser without it loads each module when it is asked for.
+    modulePreload: { polyfill: false },
     // What the first picture needs in one file: forty small ones pack worse.
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },

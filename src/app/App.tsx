@@ -5,7 +5,6 @@ import { DraftLine } from './frame/DraftLine.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { onDemand } from './frame/onDemand.tsx';
-import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
 import { type Coloured, colouredNow, keepColours, keptColours, seatColoursStyle } from './state/seatColours.ts';
@@ -14,6 +13,7 @@ import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
 const Keeping = onDemand(() => import('./frame/Keeping.tsx'), { what: 'What is to be said of kept work' });
+const Refused = onDemand(() => import('./frame/Refused.tsx'), { what: 'Why the file was not opened' });
 const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
 
 /** Once the first picture stands; without it the page works as it did, while there is a network. */
@@ -32,12 +32,13 @@ export function App({ work }: { work: Work }) {
   useFromTheTop(screen);
   useLeaving(work);
   const noticed = useStore(work.store, ({ notices }) => notices.length > 0);
+  const refused = useStore(work.store, (state) => state.refused !== null);
   useDropped(work);
   const colours = useSeatColours(work);
   return (
     <div className="app">
       <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
-      <Refused work={work} />
+      {refused && <Refused work={work} />}
       {noticed && <Keeping work={work} />}
       <Suspense>
         <Newer work={work} />

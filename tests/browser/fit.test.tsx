@@ -43,6 +43,45 @@ test('dragging the journal in the section moves it true to the factor drawn, and
   expect(position()).toBeLessThan(before);
 });
 
+test('a fast drag stops where the steep seat touches, which is said; pushed on it goes in without a leap', async () => {
+  const journal = document.querySelector<SVGGElement>('.journal')!;
+  const { left, top, width, height } = journal.getBoundingClientRect();
+  journal.ownerSVGElement!.setPointerCapture = () => {};
+  journal.setPointerCapture = () => {};
+  const send = async (type: string, dx: number) => {
+    const at = { clientX: left + width / 2 + dx, clientY: top + height / 2 };
+    journal.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, button: 0, ...at }));
+    await new Promise((done) => requestAnimationFrame(done));
+  };
+  await send('pointerdown', 0);
+  await send('pointermove', -400);
+  expect(position()).toBeCloseTo(-0.004, 9);
+  expect(document.querySelector('.verdict .now')!.textContent).toBe('Steep touches. Shallow stands 7.98 µm off.');
+  expect(journal.getAttribute('aria-valuetext')).toMatch(/steep touches$/);
+  let before = position();
+  for (let dx = -401; dx > -425; dx--) {
+    await send('pointermove', dx);
+    // A pixel of the smallest picture is under a micrometre and a half.
+    expect(before - position()).toBeLessThan(0.0015);
+    before = position();
+  }
+  expect(position()).toBeLessThan(-0.0045);
+  await send('pointerup', -425);
+  await expect
+    .poll(() => document.querySelector('.verdict [role="status"]')!.textContent)
+    .toMatch(/^Steep touched and is/);
+});
+
+test('a key that would step over the touch stops there, and the next goes on', async () => {
+  flushSync(() => shown.work.moveTo(-0.0035));
+  document.querySelector<SVGGElement>('.journal')!.focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  expect(position()).toBeCloseTo(-0.004, 9);
+  expect(document.querySelector('.journal')!.getAttribute('aria-valuetext')).toMatch(/steep touches$/);
+  await userEvent.keyboard('{Shift>}{ArrowLeft}{/Shift}');
+  expect(position()).toBeCloseTo(-0.014, 9);
+});
+
 test('the keyboard alone does the main job: to the touch, to the film', async () => {
   document.querySelector<SVGGElement>('.journal')!.focus();
   await userEvent.keyboard('{ArrowLeft}');

@@ -33,6 +33,26 @@ test('it fills the page alone, and the one control closes the pair until it touc
   await expectAccessible();
 });
 
+test('the control pulled past the touch in one go stops there, and goes on from there', async () => {
+  await large();
+  const slider = document.querySelector<HTMLInputElement>('.show-move input')!;
+  const setter = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+  const pull = (to: number) => {
+    setter.call(slider, `${to}`);
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+  };
+  slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
+  pull(-0.03);
+  expect(position()).toBeCloseTo(-0.004, 9);
+  await expect.poll(now).toBe('Steep touches. Shallow stands 7.98 µm off.');
+  expect(slider.getAttribute('aria-valuetext')).toMatch(/steep touches$/);
+  pull(-0.04);
+  expect(position()).toBeLessThan(-0.006);
+  expect(position()).toBeGreaterThan(-0.0141);
+  slider.dispatchEvent(new PointerEvent('pointerup', { bubbles: true }));
+  await expect.poll(now).toMatch(/^Steep touched and is [\d.]+ µm into its bush/);
+});
+
 test('in portrait the answer, the pictures and the whole of the control are in sight', async () => {
   await large();
   for (const [width, height] of [

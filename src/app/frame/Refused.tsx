@@ -5,7 +5,7 @@ import type { Work } from '../state/store.ts';
 
 const MOST = 50;
 
-export function Refused({ work }: { work: Work }) {
+export default function Refused({ work }: { work: Work }) {
   const refused = useStore(work.store, (state) => state.refused);
   const system = useStore(work.store, (state) => state.system);
   if (!refused) return null;

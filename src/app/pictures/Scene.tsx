@@ -24,7 +24,7 @@ function cutTold(drawn: Drawn): string | null {
 }
 
 function Scene(props: SceneProps) {
-  const { drawing, system, dark, onLost } = props;
+  const { drawing, system, dark, onLost, over } = props;
   const max = useSyncExternalStore(drawing.subscribe, () => scaleEnd(greatestFilm(drawing.now()), system));
   const wanted = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.wanted));
   const plain = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => !seat.wanted));
@@ -40,6 +40,7 @@ function Scene(props: SceneProps) {
       cut={cut}
       hand="Drag the steel to move it, the ground to turn"
       onLost={onLost}
+      over={over}
       legend={
         <SceneLegend
           wanted={wanted}

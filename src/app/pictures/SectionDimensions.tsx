@@ -1,4 +1,5 @@
 /** Dimension lines with their arrow heads, extension lines and figures; angles at the small ends. Pixels. */
+import { arrowHead as head } from './arrowHead.ts';
 import { ARROW, TAIL } from './dimensionRows.ts';
 import type { Dimensions } from './dimensions.ts';
 import type { SectionFrame } from './sectionFrame.ts';
@@ -17,14 +18,6 @@ import { textWidth } from './textWidth.ts';
 /** How far extension lines start from the part and pass the dimension line. */
 const CLEAR = 2;
 const PAST = 4;
-/** Half the width of an arrow head. */
-const BARB = 2.6;
-
-/** A filled head with its point at (x, y), the shaft coming from the direction (dx, dy), a unit vector. */
-function head(x: number, y: number, dx: number, dy: number): string {
-  const [bx, by] = [x + ARROW * dx, y + ARROW * dy];
-  return `M${n(x)} ${n(y)}L${n(bx - BARB * dy)} ${n(by + BARB * dx)}L${n(bx + BARB * dy)} ${n(by - BARB * dx)}Z`;
-}
 
 const n = (value: number) => value.toFixed(2);
 

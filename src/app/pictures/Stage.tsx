@@ -59,6 +59,8 @@ interface Props {
   legend?: ReactNode;
   /** what is cut as seen from the nose (solid/noseCut.ts) */
   cut?: string | null;
+  /** what stands over the picture, in its lower right corner */
+  over?: ReactNode;
   /** what a hand does here, said until one has */
   hand?: string;
   /** How the labels stand in a picture of this width. */
@@ -66,7 +68,7 @@ interface Props {
   children(stage: OnStage): ReactNode;
 }
 
-export function Stage({ seen, lookAt, dark, onLost, legend, cut, hand, planOf, children }: Props) {
+export function Stage({ seen, lookAt, dark, onLost, legend, cut, over, hand, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
   const [taken, setTaken] = useState(false);
   const [able] = useState(canDraw);
@@ -116,8 +118,9 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, hand, planOf, c
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
         <p ref={told} className="unseen" aria-live="off" />
+        {over}
         {hand && !taken && view.name !== 'From the nose' && (
-          <p className="stage-cut" style={{ background: inks.ground }}>
+          <p className="stage-cut of-hand" style={{ background: inks.ground }}>
             {hand}
           </p>
         )}

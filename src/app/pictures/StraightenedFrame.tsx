@@ -51,31 +51,34 @@ export function straightenedScales(
 const LETTERING = 14;
 const minus = (value: number) => `${value}`.replace('-', '−');
 
-/** Scales and what they count; `title` stands before the unit of the upright one. */
+/** Scales and what they count; `title` stands before the unit of the upright one, which `bare` leaves out. */
 export function StraightenedAxes({
   scales: { x, y },
   size: { width, height },
   title,
   system,
+  bare = false,
 }: {
   scales: StraightenedScales;
   size: Size;
   title: (unit: string) => string;
   system: System;
+  bare?: boolean;
 }) {
   const fine = fineUnit(system);
   const long = lengthUnit(system);
   return (
     <>
-      {ticks(y.domain()[0]! / fine.size, y.domain()[1]! / fine.size, 5).map((t) => (
-        <g key={t} className="grid">
-          <path d={`M${MARGIN.left - 5} ${y(t * fine.size)}h5`} />
-          <text x={MARGIN.left - 8} y={y(t * fine.size) + 4} textAnchor="end">
-            {minus(t)}
-          </text>
-        </g>
-      ))}
-      {ticks(x.domain()[0]! / long.size, x.domain()[1]! / long.size, width < 500 ? 4 : 8).map((t) => (
+      {!bare &&
+        ticks(y.domain()[0]! / fine.size, y.domain()[1]! / fine.size, 5).map((t) => (
+          <g key={t} className="grid">
+            <path d={`M${MARGIN.left - 5} ${y(t * fine.size)}h5`} />
+            <text x={MARGIN.left - 8} y={y(t * fine.size) + 4} textAnchor="end">
+              {minus(t)}
+            </text>
+          </g>
+        ))}
+      {ticks(x.domain()[0]! / long.size, x.domain()[1]! / long.size, width < 260 ? 2 : width < 500 ? 4 : 8).map((t) => (
         <text
           key={t}
           // At the edge of the drawing it would be cut in two.
@@ -86,9 +89,11 @@ export function StraightenedAxes({
           {minus(t)}
         </text>
       ))}
-      <text x={12} y={14}>
-        {title(fine.name)}
-      </text>
+      {!bare && (
+        <text x={12} y={14}>
+          {title(fine.name)}
+        </text>
+      )}
       <text x={width - MARGIN.right} y={height - 6} textAnchor="end">
         station, {long.name}
       </text>

@@ -29,6 +29,48 @@ export function snapped(position: Millimetres, marks: readonly number[], reach: 
   return nearest !== null && Math.abs(nearest - position) <= reach ? nearest : position;
 }
 
+/** mm: what rounding makes of a position. */
+const NEAR = 1e-9;
+
+/** The first touch that a place lies beyond, so that something is pressed in there; null where nothing is. */
+function touchBehind({ seats }: FitReport, place: Millimetres): number | null {
+  const of = (way: 'rearward' | 'noseward') =>
+    seats.flatMap(({ closes, seatPosition }) => (closes === way ? (seatPosition ?? []) : []));
+  const [low, high] = [Math.max(...of('rearward')), Math.min(...of('noseward'))];
+  return place < low - NEAR ? low : place > high + NEAR ? high : null;
+}
+
+/** Where a step stops that would pass the first touch unsaid; one that begins there, or pressed in, goes on. */
+export function stopped(fit: FitReport, from: Millimetres, to: Millimetres): number {
+  const touch = touchBehind(fit, to);
+  return touch === null || touchBehind(fit, from) !== null || Math.abs(from - touch) <= NEAR ? to : touch;
+}
+
+/**
+ * A drag from a place (mm): where it comes to, so far on (mm) from there. It snaps to what is nearer than `reach`.
+ * However fast it is it stops at the first touch; a push as long as `reach` beyond that goes on into the metal, with
+ * no leap.
+ */
+export function axialDrag(from: Millimetres) {
+  // The push beyond a touch counts from where the hand was when it stopped there.
+  let [at, base, open, pressed] = [from, 0, false, null as boolean | null];
+  return (fit: FitReport, by: Millimetres, reach: Millimetres): number => {
+    const marks = landmarks(fit);
+    pressed ??= touchBehind(fit, from) !== null;
+    const to = at + by - base;
+    const touch = touchBehind(fit, to);
+    pressed &&= touch !== null;
+    const meets = touch !== null && (open || Math.abs(at - touch) > NEAR);
+    open = touch === null;
+    if (touch === null || pressed) return snapped(bounded(to, from, marks), marks, reach);
+    if (meets) {
+      [at, base] = [touch, by];
+      return touch;
+    }
+    return bounded(touch + Math.sign(to - touch) * Math.max(0, Math.abs(to - touch) - reach), from, marks);
+  };
+}
+
 /** How far a hand may take the journal beyond all landmarks: as far as they lie apart, and this far (mm) at least. */
 const BEYOND = 0.05;
 
@@ -66,5 +108,7 @@ export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): voi
   if (!(event.key in goal)) return;
   event.preventDefault();
   const next = goal[event.key];
-  if (next !== undefined) work.moveTo(Math.abs(next) < 1e-12 ? 0 : Number(next.toPrecision(12)));
+  // The next press goes on from the touch.
+  if (next !== undefined)
+    work.moveTo(stopped(fit, position, Math.abs(next) < 1e-12 ? 0 : Number(next.toPrecision(12))));
 }

@@ -1,7 +1,7 @@
 /** What the solid picture is given. */
 
 import type { OrbitControls } from '@react-three/drei';
-import type { ComponentRef, RefObject } from 'react';
+import type { ComponentRef, ReactNode, RefObject } from 'react';
 import type { Metres } from '../../design/dimension.ts';
 import type { System } from '../../design/units.ts';
 import type { PrintMap } from '../../report/print/maps.ts';
@@ -32,6 +32,8 @@ export interface SceneProps {
   onPull(x: number, y: number): void;
   /** The machine cannot draw the scene, or no longer. */
   onLost(): void;
+  /** what stands over the picture, in its lower right corner; the same for as long as it stands there */
+  over?: ReactNode;
 }
 
 export type Controls = RefObject<ComponentRef<typeof OrbitControls> | null>;

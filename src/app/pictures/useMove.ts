@@ -6,40 +6,30 @@
 import { type KeyboardEvent, useRef } from 'react';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
-import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
+import { axialDrag, moveByKey } from './journalMove.ts';
 import { type DragCalls, useDrag } from './useDrag.ts';
 
 const SNAP_PIXELS = 5;
 /** mm: in a small picture a few pixels are far, and what lies between must be had too. */
 const SNAP_MOST = 0.01;
 
-/** Where a drag along the axis comes to, from where it began (mm); it snaps to what is nearer than `reach`. */
-export function axialGoal(fit: FitReport, from: number, by: number, reach: number): number {
-  const marks = landmarks(fit);
-  return snapped(bounded(from + by, from, marks), marks, reach);
-}
-
 /**
  * The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken
  * hold of.
  */
 export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number) {
-  const from = useRef({ design: work.store.getState().design, perPixel: 1 });
+  const from = useRef({ design: work.store.getState().design, perPixel: 1, to: axialDrag(0) });
   const calls: DragCalls = {
     start: () => {
       // The way back is as long as the way there.
-      from.current = { design: work.store.getState().design, perPixel: perPixel() };
+      const { design } = work.store.getState();
+      from.current = { design, perPixel: perPixel(), to: axialDrag(design.position ?? 0) };
       work.dragStart();
     },
-    move: (dx) =>
-      work.moveTo(
-        axialGoal(
-          fit,
-          from.current.design.position ?? 0,
-          dx * from.current.perPixel,
-          Math.min(SNAP_MOST, SNAP_PIXELS * from.current.perPixel),
-        ),
-      ),
+    move: (dx) => {
+      const { to, perPixel } = from.current;
+      work.moveTo(to(fit, dx * perPixel, Math.min(SNAP_MOST, SNAP_PIXELS * perPixel)));
+    },
     end: work.dragEnd,
     cancel: () => {
       work.store.setState({ design: from.current.design });

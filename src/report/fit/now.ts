@@ -11,6 +11,12 @@ type Film = Design['seats'][number]['film'];
 export const touchingNow = ({ seats }: FitReport): SeatFitReport[] =>
   seats.filter(({ leastFilm }) => leastFilm !== null && Math.abs(leastFilm) <= TOUCHING);
 
+/** The seat that is pressed deepest into its bush with the journal where it stands; null where none is. */
+export const deepestNow = ({ seats }: FitReport): SeatFitReport | null =>
+  seats
+    .filter(({ leastFilm }) => leastFilm !== null && leastFilm < -TOUCHING)
+    .reduce<SeatFitReport | null>((most, seat) => (most && most.leastFilm! <= seat.leastFilm! ? most : seat), null);
+
 /** Seats named one by one; of more only how many. */
 const FEW = 3;
 /** mm: beside a film its tolerance is met to this, as the verdict has it. */
@@ -20,12 +26,9 @@ const EDGE = 1e-9;
 export function standsNow(design: Design, fit: FitReport, system: System, pulled: readonly string[] | null): string {
   if (pulled) return pulledText(pulled);
   const all = fit.seats.map((seat, i) => ({ ...seat, film: design.seats[i]?.film }));
-  const pressed = all.filter(({ leastFilm }) => leastFilm !== null && leastFilm < -TOUCHING);
-  const worst = pressed.reduce<SeatFitReport | null>(
-    (most, seat) => (most && most.leastFilm! <= seat.leastFilm! ? most : seat),
-    null,
-  );
-  if (worst) return `${capital(worst.name)} is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.`;
+  const worst = deepestNow(fit);
+  if (worst)
+    return `${capital(worst.name)} touched and is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.`;
   const touching = touchingNow(fit);
   if (touching.length > 0) {
     const names = touching.map(({ name }) => name);

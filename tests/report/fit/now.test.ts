@@ -21,7 +21,7 @@ describe('what is so now', () => {
   });
 
   test('beyond it, how far into the bush; before it, what each film is to its seat', () => {
-    expect(at(steepFirst, touch - 0.001)).toBe('Steep is 0.71 µm into its bush: metal must give.');
+    expect(at(steepFirst, touch - 0.001)).toBe('Steep touched and is 0.71 µm into its bush: metal must give.');
     expect(at(steepFirst, 0.02)).toBe('Shallow 9.24 µm, too thick; steep 16.97 µm, too thick.');
     const { positionForTarget } = fitSection(steepFirst).seats.find(({ name }) => name === 'steep')!;
     expect(at(steepFirst, positionForTarget!)).toMatch(/^Shallow 8\.16 µm, too thick; steep 2\.50 µm, as wanted\.$/);

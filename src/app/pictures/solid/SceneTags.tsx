@@ -106,8 +106,13 @@ export function tagsNow(
       width,
     );
   const used: Plan = cut ? { ...named(), straight: true } : plan;
-  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, width);
+  // What lets a pulled nose go has the corner.
+  const over = drawn.pulled ? [{ x: size.width - CORNER.width, y: size.height - CORNER.height, ...CORNER }] : [];
+  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, width, over);
 }
+
+/** px */
+const CORNER = { width: 100, height: 58 };
 
 type Project = (at: readonly [number, number, number]) => { x: number; y: number };
 

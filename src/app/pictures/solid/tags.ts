@@ -83,18 +83,20 @@ export function planned(names: readonly string[], widest: string, across: number
   return { mode: 'numbers', names: fit, band: EDGE + rows * LINE + 6 + DISC + KNEE, columns };
 }
 
-/** `names` of the plan go with `seats` by their order. */
+/** `names` of the plan go with `seats` by their order; ends keep clear of what stands `over` the picture. */
 export function placeTags(
   seats: readonly SeatTag[],
   ends: readonly EndTag[],
   plan: Plan,
   { width: across, height }: { width: number; height: number },
   width: Widths,
+  over: readonly Box[] = [],
 ): Placed[] {
   const labels = seatLabels(seats, plan, across, width);
+  const kept = over.map((box): Placed => ({ ...box, key: '', lines: [], kind: 'end', leader: [] }));
   const taken = [...labels];
   for (const end of ends) {
-    const box = endLabel(end, taken, plan.band, across, height, width);
+    const box = endLabel(end, [...taken, ...kept], plan.band, across, height, width);
     if (box) taken.push(box);
   }
   return taken;

@@ -13,11 +13,11 @@ import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
-import { designWithCut } from '../../../report/cut/withCut.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { Aims, isTraded, Trade } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
 import { BudgetChart } from './BudgetChart.tsx';
+import { CloseUps } from './CloseUps.tsx';
 import CutControls from './CutControls.tsx';
 import {
   anglesTold,
@@ -36,7 +36,7 @@ import { NothingCut } from './NothingCut.tsx';
 import { OrderOfWork } from './OrderOfWork.tsx';
 import { type Running, RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
 import { Steps } from './Steps.tsx';
-import { StockCloseUp } from './StockCloseUp.tsx';
+
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
 import { TakeSafe } from './TakeSafe.tsx';
@@ -68,27 +68,6 @@ export default function CutScreen({ work }: { work: Work }) {
         </>
       )}
     </WorkContext>
-  );
-}
-
-/** Every seat that is cut, large enough to see a micrometre. */
-function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
-  const after = useMemo(() => designWithCut(design, cut), [design, cut]);
-  const touched = (name: string) =>
-    cut.steps.some(({ seat }) => seat === name) || cut.faces.some(({ seats }) => seats.includes(name));
-  return (
-    <div>
-      <div className="close-ups">
-        {design.seats.map(
-          ({ name }, i) =>
-            touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />,
-        )}
-      </div>
-      <p className="fine">
-        Straightened, bush above and journal below as they stand now; the filled band what is to come off, dashed where
-        it is to end, the fill between the parts the film of now.
-      </p>
-    </div>
   );
 }
 
@@ -195,10 +174,9 @@ function Told({ planned }: { planned: Planned }) {
 
 /** `close`: with every seat large below. */
 function Pictures({ work, design, cut, system, close }: Planned & { close: boolean }) {
-  const factor = useStore(work.store, (state) => state.factor);
   return (
     <>
-      <StockSection design={design} cut={cut} factor={factor} system={system} />
+      <StockSection work={work} design={design} cut={cut} system={system} />
       {close && !nothingToCut(cut) && <CloseUps design={design} cut={cut} system={system} />}
     </>
   );
@@ -246,7 +224,7 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
           id: 'close',
           title: 'The stock, close up',
           short: 'Close up',
-          told: 'every seat that is cut, large',
+          told: 'every film, now and after, large',
           children: <CloseUps design={design} cut={cut} system={system} />,
         }
       : null;

@@ -1,8 +1,10 @@
 /**
  * Before and after in one section: above the axis the pair as it stands, the stock that is to come off coloured on its
- * surfaces; below the axis the pair as it will stand. One exaggeration for both.
+ * surfaces; below the axis the pair as it will stand, over it in dashes the journal as it stands now, and how far it
+ * goes. One exaggeration for all of it.
  */
 import { useId, useMemo, useRef } from 'react';
+import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { metres } from '../../../report/convert.ts';
@@ -10,51 +12,75 @@ import type { CutReport } from '../../../report/cut/definition.ts';
 import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { linesOf } from '../../../report/inFrame.ts';
-import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from '../../pictures/drawn.ts';
-import { drawnCut } from '../../pictures/drawnCut.ts';
-import { FilmPatterns, FilmShape, pointsOf } from '../../pictures/FilmPaint.tsx';
-import { filmRuns } from '../../pictures/filmClass.ts';
+import type { Drawn } from '../../pictures/drawn.ts';
+import { type CutPair, cutFactor, cutFrames, drawnCut } from '../../pictures/drawnCut.ts';
+import { FilmPatterns } from '../../pictures/FilmPaint.tsx';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
-import { type PointInMm, type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
+import type { SectionFrame } from '../../pictures/sectionFrame.ts';
 import { NOTE, onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
+import { timesText } from '../../pictures/timesText.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
+import { useScale } from '../../pictures/useScale.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 import { useView } from '../../pictures/useView.ts';
 import { ZoomButtons } from '../../pictures/ZoomButtons.tsx';
+import type { Work } from '../../state/store.ts';
+import { Half, Hatching, journalHalf, Metal, path, type Side, Stock } from './StockHalf.tsx';
+import { moveText, StockMove } from './StockMove.tsx';
 
 interface Props {
+  work: Work;
   design: Design;
   cut: CutReport;
-  factor: number;
   system: System;
 }
-
-type Side = 1 | -1;
 
 /** Room above and below the parts for two lines of a note and their leaders, px. */
 const NOTES = 66;
 const EDGE = 10;
-const HATCH = 9;
-const SAID =
-  'Section of the pair: above the axis as it stands with the stock to come off, below the axis after the cut; plus, minus and 0 zoom';
 
-export function StockSection({ design, cut, factor, system }: Props) {
+/** The pair of both states, drawn with a factor that holds while a hand has hold of anything (useScale.ts). */
+function useDrawnCut(work: Work, design: Design, after: Design, cut: CutReport) {
+  const { factor: asked, piece, scaleLocked: locked } = useStore(work.store);
+  const still = useMedia('(prefers-reduced-motion: reduce)');
+  const pair = useMemo(
+    (): CutPair => ({
+      before: linesOf(design),
+      after: linesOf(after),
+      from: metres(design.position ?? 0),
+      to: metres(cut.position),
+    }),
+    [design, after, cut.position],
+  );
+  const suits = useMemo(() => cutFactor(pair, asked), [pair, asked]);
+  const { factor, before } = useScale({
+    suits,
+    standing: pair,
+    of: `${piece} ${asked}`,
+    locked,
+    still,
+    held: () => work.dragging(),
+  });
+  return { drawn: useMemo(() => drawnCut(pair, factor), [pair, factor]), before };
+}
+
+export function StockSection({ work, design, cut, system }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const size = useSize(svg, { width: 900, height: 480 });
   const { design: after, shown: hollow } = useMemo(() => withFlanks(designWithCut(design, cut), cut), [design, cut]);
-  const drawn = useMemo(() => {
-    const lines = (d: Design) => linesOf(d);
-    return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
-  }, [design, after, cut.position, factor]);
-  const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);
+  const { drawn, before } = useDrawnCut(work, design, after, cut);
+  const frames = useMemo(() => cutFrames(drawn), [drawn]);
   const { view, zoom, handlers } = useView(svg, size, () => {});
   const at = seenThrough(placed(frames, size), view, size);
   const bar = scaleBar(at.scale * drawn.before.factor, 0.2 * size.width, system);
+  const moved = moveText(cut.position - (design.position ?? 0), system);
   const states = [
-    { side: 1 as Side, drawn: drawn.before, frame: frames[0], name: 'now' },
-    { side: -1 as Side, drawn: drawn.after, frame: frames[1], name: 'after' },
+    { side: 1 as Side, drawn: drawn.before, frame: frames[0], name: 'now', of: design },
+    { side: -1 as Side, drawn: drawn.after, frame: frames[1], name: 'after', of: after },
   ];
+  const [left, right] = endsOf(frames).map((z) => onScreen(at, [metres(z), 0], 1).x) as [number, number];
   return (
     <figure className="picture">
       <svg
@@ -64,12 +90,12 @@ export function StockSection({ design, cut, factor, system }: Props) {
         tabIndex={0}
         className={view.zoom > 1 ? 'section zoomed' : 'section'}
         role="group"
-        aria-label={SAID}
+        aria-label={`Section of the pair: above the axis as it stands with the stock to come off, below the axis after the cut${moved === null ? '' : `, the journal ${moved}`}; plus, minus and 0 zoom`}
       >
         <Hatching id={id} />
         <FilmPatterns id={`${id}film`} />
         {states.map((state) => (
-          <g key={state.name}>
+          <g key={state.name} data-state={state.name}>
             <Half {...state} at={at} id={id} />
             {state.side === 1 && <Metal frame={frames[0]} at={at} id={id} />}
             {state.side === 1 &&
@@ -78,10 +104,8 @@ export function StockSection({ design, cut, factor, system }: Props) {
               ))}
           </g>
         ))}
-        <path
-          d={`M${at.middle.x - (frames[0].right - frames[0].left) * at.scale} ${at.middle.y}H${at.middle.x + (frames[0].right - frames[0].left) * at.scale}`}
-          className="axis"
-        />
+        {moved !== null && <path d={path(journalHalf(frames[0]), at, -1)} className="ghost" />}
+        <path d={`M${left - EDGE} ${at.middle.y}H${right + EDGE}`} className="axis" />
         {states.map(({ side, name, frame }) => (
           <g key={name} className="note">
             <text
@@ -94,39 +118,20 @@ export function StockSection({ design, cut, factor, system }: Props) {
             </text>
           </g>
         ))}
-        <Notes
-          design={design}
-          cut={cut}
-          drawn={drawn.before}
-          side={1}
-          at={at}
-          size={size}
-          frame={frames[0]}
-          system={system}
-        />
-        <Notes
-          design={after}
-          cut={cut}
-          drawn={drawn.after}
-          side={-1}
-          at={at}
-          size={size}
-          frame={frames[1]}
-          system={system}
-        />
+        {moved !== null && <StockMove frames={frames} at={at} text={moved} />}
+        {states.map(({ name, ...state }) => (
+          <Notes key={name} {...state} cut={cut} at={at} size={size} system={system} />
+        ))}
       </svg>
       <figcaption>
-        <span className="stock-key">
-          <svg width="22" height="14" aria-hidden="true">
-            <rect width="22" height="14" className="stock" />
-          </svg>
-          stock to come off
-        </span>
+        <Key className="stock">stock to come off</Key>
+        {moved !== null && <Key className="ghost">the journal now</Key>}
         <span className="bar">
           <svg width={Math.max(bar.width, 1) + 4} height="14" aria-hidden="true">
             <path d={`M2 4V11H${2 + bar.width}V4`} />
           </svg>{' '}
-          {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
+          {bar.text} of gap or move, drawn {before && `${timesText(before)} → `}
+          {timesText(drawn.before.factor)}
         </span>
         {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
         <ZoomButtons {...zoom} />
@@ -135,14 +140,30 @@ export function StockSection({ design, cut, factor, system }: Props) {
   );
 }
 
+function Key({ className, children }: { className: string; children: string }) {
+  return (
+    <span className="stock-key">
+      <svg width="22" height="14" aria-hidden="true">
+        <rect x="1" y="1" width="20" height="12" className={className} />
+      </svg>
+      {children}
+    </span>
+  );
+}
+
+/** mm: the room both states take along the axis. */
+const endsOf = (frames: readonly SectionFrame[]): [number, number] => [
+  Math.min(...frames.flatMap(({ left, journalLeft }) => [left, journalLeft])),
+  Math.max(...frames.flatMap(({ right, journalRight }) => [right, journalRight])),
+];
+
 /** The scale that leaves room for the notes above and below. */
-function placed(
-  [before, after]: readonly [SectionFrame, SectionFrame],
-  { width, height }: { width: number; height: number },
-): Placing {
-  const [left, right] = [Math.min(before.left, after.left), Math.max(before.right, after.right)];
-  const outer = Math.max(before.outer, after.outer);
-  const scale = Math.max(0.05, Math.min((width - 2 * EDGE) / (right - left), (height - 2 * NOTES) / (2 * outer)));
+function placed(frames: readonly [SectionFrame, SectionFrame], { width, height }: Size): Placing {
+  const [left, right] = endsOf(frames);
+  const scale = Math.max(
+    0.05,
+    Math.min((width - 4 * EDGE) / (right - left), (height - 2 * NOTES) / (2 * frames[0].outer)),
+  );
   return {
     level: 'full',
     scale,
@@ -152,117 +173,9 @@ function placed(
   };
 }
 
-const FILLS = ['bush', 'journal'] as const;
-
-function Hatching({ id }: { id: string }) {
-  return (
-    <defs>
-      {FILLS.map((part) => (
-        <pattern
-          key={part}
-          id={`${id}${part}`}
-          width={HATCH}
-          height={HATCH}
-          patternUnits="userSpaceOnUse"
-          patternTransform={`rotate(${part === 'bush' ? 45 : -45})`}
-        >
-          <rect width="100%" height="100%" className={`${part}-fill`} />
-          <path d={`M0 0V${HATCH}`} className="hatch" />
-        </pattern>
-      ))}
-    </defs>
-  );
-}
-
-const path = (points: readonly Point[], at: Placing, side: Side) =>
-  `M${points
-    .map((point) => {
-      const { x, y } = onScreen(at, point, side);
-      return `${x.toFixed(2)} ${y.toFixed(2)}`;
-    })
-    .join('L')}Z`;
-
-const inMetres = (points: readonly PointInMm[]): Point[] => points.map(([z, r]) => [metres(z), metres(r)]);
-
-/** The half section of the journal, down to the axis. */
-const journalHalf = ({ journal: { above } }: SectionFrame): Point[] =>
-  inMetres([...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]]);
-const bushHalf = ({ bush }: SectionFrame): Point[] => inMetres(bush.above);
-
-/** Where there is metal, so that the stock is drawn on it alone. */
-function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
-  return FILLS.map((part) => (
-    <clipPath key={part} id={`${id}${part}metal`}>
-      <path d={path(part === 'journal' ? journalHalf(frame) : bushHalf(frame), at, 1)} />
-    </clipPath>
-  ));
-}
-
-/** One side of the axis in one state. */
-function Half({
-  side,
-  drawn,
-  frame,
-  at,
-  id,
-}: {
-  side: Side;
-  drawn: Drawn;
-  frame: SectionFrame;
-  at: Placing;
-  id: string;
-}) {
-  return (
-    <g>
-      <path d={path(journalHalf(frame), at, side)} fill={`url(#${id}journal)`} className="outline" />
-      <path d={path(bushHalf(frame), at, side)} fill={`url(#${id}bush)`} className="outline bush" />
-      {drawn.seats.map(({ name, oil, wanted }) =>
-        filmRuns(oil, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
-          <FilmShape
-            key={`${name} ${run}`}
-            points={pointsOf(path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side))}
-            kind={kind}
-            id={`${id}film`}
-          />
-        )),
-      )}
-    </g>
-  );
-}
-
-/** What comes off a seat's two surfaces, on the state before. */
-function Stock({
-  seat,
-  to,
-  at,
-  id,
-}: {
-  seat: DrawnSeat;
-  to: { journal: Point[]; bush: Point[] };
-  at: Placing;
-  id: string;
-}) {
-  return (['journal', 'bush'] as const).map((part) => {
-    const [old, fresh] = [seat[part], to[part]];
-    const moved =
-      old.length !== fresh.length || old.some(([z, r], i) => Math.hypot(z - fresh[i]![0], r - fresh[i]![1]) > 1e-12);
-    return (
-      moved && (
-        <path
-          key={part}
-          d={path([...old, ...fresh.toReversed()], at, 1)}
-          className="stock"
-          clipPath={`url(#${id}${part}metal)`}
-          data-stock={`${seat.name} ${part}`}
-        />
-      )
-    );
-  });
-}
-
 /** Films of one state, and above the axis the stock, each with a leader to its seat. */
 function Notes({
-  design,
+  of,
   cut,
   drawn,
   side,
@@ -271,7 +184,7 @@ function Notes({
   frame,
   system,
 }: {
-  design: Design;
+  of: Design;
   cut: CutReport;
   drawn: Drawn;
   side: Side;
@@ -280,7 +193,7 @@ function Notes({
   frame: SectionFrame;
   system: System;
 }) {
-  const fit = useMemo(() => fitSection(design), [design]);
+  const fit = useMemo(() => fitSection(of), [of]);
   const notes = fit.seats.map(({ name, leastFilm }, i) => ({
     name,
     film: leastFilm === null ? 'apart' : fineText(leastFilm, system),

@@ -8,11 +8,11 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import { createDrawing } from '../../pictures/drawing.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
 import { Hand, Tools } from '../../pictures/Hand.tsx';
+import { axialDrag } from '../../pictures/journalMove.ts';
 import { LetGo } from '../../pictures/LetGo.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
 import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
-import { axialGoal } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 import { useLatest } from '../../state/useLatest.ts';
 import { useSolved } from '../../state/useSolved.ts';
@@ -43,12 +43,14 @@ export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
   const { prints, fault, again } = usePrints(work);
-  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
+  const alone = Boolean(which);
+  // Beside the section it stands there.
+  const over = useMemo(() => alone && <LetGo work={work} />, [alone, work]);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost, over };
   return (
     <figure className="picture solid">
       <div className="scene">
         <Scene {...solid} />
-        {which && <LetGo work={work} />}
       </div>
       <figcaption>
         {which}
@@ -101,16 +103,16 @@ function usePrints(work: Work): { prints: Prints | null; fault: string | null; a
  */
 function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
   const latest = useLatest({ fit, drawn });
-  const start = useRef({ position: 0, factor: 1 });
+  const start = useRef({ to: axialDrag(0), factor: 1 });
   const hold = useRef({ station: 0, x: 0, y: 0 });
   const onDragStart = useCallback(() => {
-    start.current = { position: latest.current.fit.position, factor: latest.current.drawn.factor };
+    start.current = { to: axialDrag(latest.current.fit.position), factor: latest.current.drawn.factor };
     work.dragStart();
   }, [work]);
   const onDrag = useCallback(
     (moved: number) => {
-      const { position, factor } = start.current;
-      work.moveTo(axialGoal(latest.current.fit, position, millimetres(moved), millimetres(SNAP_DRAWN) / factor));
+      const { to, factor } = start.current;
+      work.moveTo(to(latest.current.fit, millimetres(moved), millimetres(SNAP_DRAWN) / factor));
     },
     [work],
   );

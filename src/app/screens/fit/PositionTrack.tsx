@@ -26,7 +26,10 @@ interface Props {
 
 const EDGE = 12;
 /** px: one seat's line, and the most of them drawn each on its own. */
-const LINE = 10;
+const LINE = 12;
+/** px of it: where it touches above, where its film is as wanted below, so that neither hides the other. */
+const TOUCH = { up: 2, radius: 3.5 };
+const WANTED = { down: 3, high: 4 };
 const MOST_LINES = 8;
 const AXIS = 40;
 /** px: clear of the frame */
@@ -133,16 +136,16 @@ const Ground = memo(function Ground({ seats, first, low, high, width, unit }: Gr
                 className="tolerated"
                 x={x(within(tolerated.from))}
                 width={Math.max(3, x(within(tolerated.to)) - x(within(tolerated.from)))}
-                y={y - 3}
-                height={6}
+                y={y + WANTED.down}
+                height={WANTED.high}
               />
             )}
             {seatPosition !== null && seatPosition >= low && seatPosition <= high && (
               <circle
                 className={first.includes(name) ? 'touch-point first' : 'touch-point'}
                 cx={x(seatPosition)}
-                cy={y}
-                r={4}
+                cy={y - TOUCH.up}
+                r={TOUCH.radius}
               />
             )}
           </g>

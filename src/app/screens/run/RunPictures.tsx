@@ -85,7 +85,9 @@ function HowToRead({ design }: { design: Design }) {
         : 'The journal drags the oil to the left of the maps.';
   return (
     <details className="fine how-to-read">
-      <summary>How to read the maps</summary>
+      <summary>
+        How to read<span className="the-maps"> the maps</span>
+      </summary>
       Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
       pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}{' '}
       Lined across: less film than parts the surfaces; crossed lines: pressed into each other.

@@ -34,7 +34,7 @@ interface Props {
 
 const MARGIN = { left: 52, right: 14, top: 8, bottom: 24 };
 /** px: on a phone both maps of a pair and what the hand moves are to be on one screen. */
-const HEIGHTS = { phone: 102, else: 210 };
+const HEIGHTS = { phone: 96, else: 210 };
 const ANGLES = [0, 90, 180, 270, 360];
 
 export function SeatMap({ seat, index, design, layer, colour, levels, system }: Props) {
@@ -66,8 +66,12 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
       <figcaption>
         <strong>{seat.name}</strong>
         <span>
-          {seat.peakPressure > 0 && `peak ${measureText('pressure', seat.peakPressure, system)} · `}least film{' '}
-          {fineText(seat.leastFilm, system)}
+          {seat.peakPressure > 0 && (
+            <>
+              <Sign d={CROSS} /> peak {measureText('pressure', seat.peakPressure, system)} ·{' '}
+            </>
+          )}
+          <Sign d={RING} /> least film {fineText(seat.leastFilm, system)}
         </span>
       </figcaption>
       <div style={{ height }}>
@@ -219,6 +223,19 @@ function Grooves({
   });
 }
 
+/** A cross at the peak, a ring at the least film, about 0, 0. */
+const CROSS = 'M-6 0h12M0 -6v12';
+const RING = 'M-6 0a6 6 0 1 0 12 0a6 6 0 1 0 -12 0';
+
+/** The mark as it stands on the map, before what it marks. */
+function Sign({ d }: { d: string }) {
+  return (
+    <svg className="map-sign" viewBox="-7.5 -7.5 15 15" width="13" height="13" aria-hidden="true">
+      <path d={d} />
+    </svg>
+  );
+}
+
 /** A cross at the peak, a ring at the least film, each with its value beside it; on a phone it stands over the map. */
 function Mark({
   at,
@@ -244,17 +261,10 @@ function Mark({
   const line = Math.min(height - MARGIN.bottom - 5, Math.max(MARGIN.top + 14, beside));
   return (
     <g className={`mark ${kind}`}>
-      <path
-        d={
-          kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`
-        }
-        className="halo"
-      />
-      <path
-        d={
-          kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`
-        }
-      />
+      <g transform={`translate(${px} ${py})`}>
+        <path d={kind === 'peak' ? CROSS : RING} className="halo" />
+        <path d={kind === 'peak' ? CROSS : RING} />
+      </g>
       {height > HEIGHTS.phone && (
         <text x={right ? px + 9 : px - 9} y={line} textAnchor={right ? 'start' : 'end'}>
           {text}

@@ -8,7 +8,7 @@ import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { axialValues } from '../../pictures/axialValues.ts';
-import { landmarks, moveByKey, reachOf } from '../../pictures/journalMove.ts';
+import { axialDrag, landmarks, moveByKey, reachOf, stopped } from '../../pictures/journalMove.ts';
 import { timesText } from '../../pictures/timesText.ts';
 import { useAngles } from '../../state/angles.ts';
 import { nameOf, offer } from '../../state/files.ts';
@@ -62,12 +62,24 @@ function useLeaving() {
 
 /** mm: the finest step of the hand */
 const FINEST = 0.0001;
+/** How much of its way a push beyond the touch takes before it goes on. */
+const DETENT = 0.01;
 
 /** The one control: the journal along its axis. */
 function Move({ work, fit, system }: { work: Work; fit: FitReport; system: System }) {
   const [from, to] = useHeld(reachOf(fit.position, landmarks(fit)), work);
   // On whole steps, so that the figures are.
   const [low, high] = [FINEST * Math.floor(from / FINEST), FINEST * Math.ceil(to / FINEST)];
+  // What has hold of it, and where it stood then; a device that helps sets it without.
+  const hold = useRef<{ at: number; to: ReturnType<typeof axialDrag> } | null>(null);
+  const drop = () => {
+    hold.current = null;
+    work.dragEnd();
+  };
+  const set = (value: number) => {
+    const { at, to } = hold.current ?? {};
+    work.moveTo(to ? to(fit, value - at!, DETENT * (high - low)) : stopped(fit, fit.position, value));
+  };
   return (
     <label className="show-move">
       <span className="visually-hidden">Journal along its axis</span>
@@ -79,12 +91,15 @@ function Move({ work, fit, system }: { work: Work; fit: FitReport; system: Syste
         step={FINEST}
         value={fit.position}
         aria-valuetext={axialValues(fit, system)['aria-valuetext']}
-        onPointerDown={() => work.dragStart()}
-        onPointerUp={() => work.dragEnd()}
-        onPointerCancel={() => work.dragEnd()}
-        onBlur={() => work.dragEnd()}
+        onPointerDown={() => {
+          hold.current = { at: fit.position, to: axialDrag(fit.position) };
+          work.dragStart();
+        }}
+        onPointerUp={drop}
+        onPointerCancel={drop}
+        onBlur={drop}
         onKeyDown={(event) => moveByKey(event, work, fit)}
-        onChange={(event) => work.moveTo(Number(Number(event.target.value).toFixed(7)))}
+        onChange={(event) => set(Number(Number(event.target.value).toFixed(7)))}
       />
       <span aria-hidden="true">→</span>
       <output>{fineText(fit.position, system)}</output>
