@@ -234,7 +234,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
   const { notes = [] } = question.view;
   const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
     question.cost ?? [],
-    notes.flatMap(({ text, then = '' }) => [text, then]),
+    notes.flatMap(({ text, after = '' }) => [text, after]),
     question.mistakes.flatMap(({ says, cost }) => [says, cost]),
     question.saw.options.map(({ text }) => text),
     question.answer.kind === 'choice' ? question.answer.options.map(({ text }) => text) : [],

@@ -102,7 +102,7 @@ const note = z
   .strictObject({
     seat: z.int().check(z.gte(0), z.lte(7), z.meta({ description: 'Which seat of the design, from 0' })),
     text: text(160, 'What is known there. {formula|as} in it is worked out'),
-    then: z.optional(
+    after: z.optional(
       text(160, 'What stands there once it is let go, where that is no longer so. {formula|as} in it is worked out'),
     ),
   })

@@ -157,7 +157,7 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
 const knownOf = ({ view: { notes = [] } }: Question, dealt: DealtQuestion, speech: Speech, asks: boolean): string[] =>
   dealt.from.seats.map((_, i) =>
     notes
-      .flatMap(({ seat, text, then = text }) => (seat === i ? said(asks ? text : then, dealt, speech) : []))
+      .flatMap(({ seat, text, after = text }) => (seat === i ? said(asks ? text : after, dealt, speech) : []))
       .join(' '),
   );
 
