@@ -12,7 +12,7 @@ import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 const figuresIn = (text: string) => (text.match(/(?<![\d.])\d+(?:\.\d+)?/g) ?? []).map(Number);
 const root = (a: number, b: number) => Math.sqrt(a * a + b * b);
 
-/** What the hand does with the figures of why it is so, the one told as right left out; `name` is lesson and question. */
+/** What the hand does with the figures of why it is so and of the question, by lesson and question. */
 const HAND: Record<string, (why: number[], ask: number[]) => number> = {
   'one-cone 1': ([, sine, travel]) => travel! * sine!,
   'one-cone 2': ([film, sine]) => film! / sine!,
@@ -65,6 +65,6 @@ function byHand(name: string, question: Question, dealt: DealtQuestion, system: 
 
 /** In units of the last decimal told. */
 const off = (value: number, told: string) => Math.abs(value - Number(told)) * 10 ** (told.split('.')[1] ?? '').length;
-/** An answer is met but for what lies at the edge of its rounding; a step on the way has more figures than the answer. */
+/** An answer is met but for the edge of its rounding; a step on the way has more figures than the answer. */
 const ANSWER = 0.55;
 const STEP = 1.5;
