@@ -24,6 +24,7 @@ test('an emptied number stays empty and says that it is missing', { timeout: 120
   await browser.viewport(1440, 900);
   await begun();
   const number = await there<HTMLInputElement>('.edit-field.short input[type="number"]');
+  for (let of = number.closest('details'); of; of = of.parentElement!.closest('details')) of.open = true;
   const stood = number.value;
   await userEvent.clear(number);
   await expect.poll(standing).toMatch(/in the way/);

@@ -38,7 +38,7 @@ export function PictureForm({ path }: { path: string }) {
           <>
             <SeatField path={`${one}.seat`} />
             <FormulaField words path={`${one}.text`} label="What is written at the seat" />
-            <FormulaField words optional path={`${one}.after`} label="Once it is let go, where that is no longer so" />
+            <FormulaField words optional path={`${one}.after`} label="Once it is let go" />
           </>
         )}
       </ListOf>
