@@ -234,7 +234,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
   const { notes = [] } = question.view;
   const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
     question.cost ?? [],
-    notes.map(({ text }) => text),
+    notes.flatMap(({ text, after = '' }) => [text, after]),
     question.mistakes.flatMap(({ says, cost }) => [says, cost]),
     question.saw.options.map(({ text }) => text),
     question.answer.kind === 'choice' ? question.answer.options.map(({ text }) => text) : [],
@@ -250,7 +250,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     ...lesson.keep,
     ...[...(question.set ?? []), ...question.release, ...(question.try ?? [])].map(({ is }) => is),
     ...question.mistakes.flatMap(({ is, to, when }) => [is, to, when].filter((text) => text !== undefined)),
-    ...(question.view.spread ? [question.view.spread.sd, ...question.view.spread.parts.map(({ sd }) => sd)] : []),
+    ...(question.view.spread ? spreadFormulas(question.view.spread) : []),
     ...question.saw.options.map(({ is }) => is),
     ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),
   ];
@@ -259,6 +259,12 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     return formula.ok ? [formula.value] : [];
   });
 }
+
+const spreadFormulas = ({ sd, was = sd, parts }: NonNullable<Question['view']['spread']>): string[] => [
+  sd,
+  was,
+  ...parts.map((part) => part.sd),
+];
 
 export const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now' | 'tried'): AskedName[] =>
   ASKED_NAMES.filter((section) =>

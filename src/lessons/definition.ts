@@ -17,6 +17,7 @@ const key = z.string().check(z.regex(/^[a-z][A-Za-z0-9]{0,23}$/), z.meta({ descr
 /** How a figure is told within a text, and what an answer is typed as. */
 export const TOLD_AS = [
   'fine',
+  'reckoned',
   'tenths',
   'micrometres',
   'length',
@@ -25,6 +26,7 @@ export const TOLD_AS = [
   'turn',
   'count',
   'number',
+  'ratio',
   'share',
   'force',
   'speed',
@@ -34,7 +36,7 @@ export const TOLD_AS = [
 const toldAs = z.enum(TOLD_AS).check(
   z.meta({
     description:
-      'fine: µm or tenths · tenths, micrometres: in these whatever the units · length: mm or in · sided: a place along the axis, toward the nose or the rear · angle: half angle in degrees, told the person’s way · turn: parts of a turn, told in degrees · count: whole · number: three figures · share: of 1, told in a hundred',
+      'fine: µm or tenths · reckoned: the same to five figures, to go on with by hand · tenths, micrometres: in these whatever the units · length: mm or in · sided: a place along the axis, toward the nose or the rear · angle: half angle in degrees, told the person’s way · turn: parts of a turn, told in degrees · count: whole · number: three figures · ratio: five figures, as of a sine · share: of 1, told in a hundred',
   }),
 );
 
@@ -90,6 +92,9 @@ const spread = z
       .check(z.minLength(1), z.maxLength(4)),
     together: text(60, 'What comes of all of them'),
     sd: formula('Its standard deviation (mm), drawn once it is let go'),
+    was: z.optional(
+      formula('Its standard deviation (mm) before, where that is known: drawn as it is asked, and marked after'),
+    ),
   })
   .check(z.meta({ description: 'How wide each part varies, drawn one above the other: 19 in 20 lie within the bar' }));
 
@@ -97,6 +102,9 @@ const note = z
   .strictObject({
     seat: z.int().check(z.gte(0), z.lte(7), z.meta({ description: 'Which seat of the design, from 0' })),
     text: text(160, 'What is known there. {formula|as} in it is worked out'),
+    after: z.optional(
+      text(160, 'What stands there once it is let go, where that is no longer so. {formula|as} in it is worked out'),
+    ),
   })
   .check(z.meta({ description: 'A given figure, written in the picture at the seat that it is of' }));
 

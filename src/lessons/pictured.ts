@@ -5,8 +5,8 @@ import { type Scope, type Worked, workedNumber } from './formula.ts';
 export interface Pictured {
   /** mm: how thick the layer is before and after */
   layer: { from: number; to: number } | null;
-  /** mm: how wide each part of the spread varies before and after, and what comes of them */
-  spread: { parts: number[]; after: number[]; together: number } | null;
+  /** mm: how wide each part of the spread varies before and after, and what comes of them; null: not known before */
+  spread: { parts: number[]; after: number[]; together: number; was: number | null } | null;
   /** of each triangle: degrees, mm */
   triangles: { angle: number; travel: number }[];
 }
@@ -51,10 +51,12 @@ function spreadOf({ view: { spread } }: Question, scope: Scope, to: unknown): Wo
     ...sds.map((sd) => workedNumber(sd, scope)),
     ...sds.map((sd) => workedNumber(sd, { ...scope, design: to })),
   ];
-  const bad = all.find((one) => !one.ok);
+  const known = spread.was === undefined ? null : workedNumber(spread.was, scope);
+  const bad = [...all, ...(known ? [known] : [])].find((one) => !one.ok);
   if (bad && !bad.ok) return bad;
   const [together = 0, ...parts] = all.map((one) => (one.ok ? one.value : 0));
-  return { ok: true, value: { parts: parts.slice(0, sds.length), after: parts.slice(sds.length), together } };
+  const was = known?.ok ? known.value : null;
+  return { ok: true, value: { parts: parts.slice(0, sds.length), after: parts.slice(sds.length), together, was } };
 }
 
 function trianglesOf({ view: { triangles = [] } }: Question, scope: Scope): Worked<Pictured['triangles']> {

@@ -1,6 +1,6 @@
 /** The texts of a lesson: `{formula}` and `{formula|as}` in them are worked out and told in the person's units. */
 import { figures, measureText } from '../design/measures.ts';
-import { type AngleWay, angleSaid, fineText, placeText, type System, turnText } from '../design/units.ts';
+import { type AngleWay, angleSaid, fineText, fineUnit, placeText, type System, turnText } from '../design/units.ts';
 import { TOLD_AS, type ToldAs } from './definition.ts';
 import { formulaOf, type Scope, type Worked, worked } from './formula.ts';
 
@@ -17,6 +17,21 @@ const onAxisText = (value: number, system: System): string =>
 /** mm */
 const NOTHING = 5e-7;
 
+/** A length that somebody goes on with by hand: finer than what it leads to, never with fewer decimals than a film. */
+function reckonedText(value: number, system: System): string {
+  const { size, name } = fineUnit(system);
+  const length = fineText(value, system);
+  return length.endsWith(name) ? `${fiveFigures(value / size, FILM_DECIMALS)} ${name}` : length;
+}
+
+function fiveFigures(value: number, least: number): string {
+  const short = Number(value.toPrecision(FIGURES));
+  const decimals = (`${short}`.split('.')[1] ?? '').length;
+  return short.toFixed(Math.max(least, decimals)).replace('-', '−');
+}
+const FIGURES = 5;
+const FILM_DECIMALS = 2;
+
 const HOLE = /\{([^{}|]+)(?:\|([a-z]+))?\}/gi;
 
 /** A number of a file (mm, degrees, N) in a person's units. */
@@ -24,6 +39,10 @@ export function told(value: number, as: ToldAs, { system, way }: Speech): string
   switch (as) {
     case 'fine':
       return fineText(value, system);
+    case 'reckoned':
+      return reckonedText(value, system);
+    case 'ratio':
+      return fiveFigures(value, 0);
     case 'tenths':
       return fineText(value, 'inch');
     case 'micrometres':

@@ -227,6 +227,10 @@ test.each([
       const { section, lenses, layer, spread, setUps } = lesson.questions[0]!.view;
       const drawn =
         section || lenses || setUps || ((layer || spread) && id !== 'odds') ? '.lesson-picture > :first-child' : null;
+      // As it is opened, on a phone: what is asked stands on the first screen, with its picture.
+      scrollTo(0, 0);
+      for (const part of width < 1000 ? ['.round h3.asked', ...(drawn ? [drawn] : [])] : [])
+        await expect.poll(() => seen(part), { message: `${id}: ${part} on the first screen` }).toBe(true);
       $('.ask button.main')!.scrollIntoView({ block: 'end' });
       for (const part of ['.round h3.asked', '.ask button.main', ...(drawn ? [drawn] : [])])
         await expect.poll(() => seen(part), { message: `${id}: ${part}` }).toBe(true);

@@ -20,6 +20,20 @@ async function begun(): Promise<void> {
   await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
 }
 
+test('an emptied number stays empty and says that it is missing', { timeout: 120_000 }, async () => {
+  await browser.viewport(1440, 900);
+  await begun();
+  const number = await there<HTMLInputElement>('.edit-field.short input[type="number"]');
+  for (let of = number.closest('details'); of; of = of.parentElement!.closest('details')) of.open = true;
+  const stood = number.value;
+  await userEvent.clear(number);
+  await expect.poll(standing).toMatch(/in the way/);
+  expect(number.value).toBe('');
+  expect(number.closest('.edit-field')!.textContent).toMatch(/missing.*it must be a number/);
+  await userEvent.fill(number, stood);
+  await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
+});
+
 test('a fault stands at its field, the preview is the lesson, and what was made is kept and goes by link', {
   timeout: 120_000,
 }, async () => {

@@ -254,6 +254,16 @@ test('the drawing of a job that stands: what is typed there is the job’s, what
   expect(document.querySelector('.wrong')!.textContent).toMatch(/^Bore of the steep cone: found "wide"/);
   await userEvent.keyboard('{Escape}');
   await expect.poll(() => document.querySelector('.wrong')).toBeNull();
+  // An emptied field stands empty, says so and waits; the job is as it was.
+  const stood = design();
+  const bore = text('Bore of the steep cone');
+  await type('Bore of the steep cone', '');
+  expect(text('Bore of the steep cone')).toBe('');
+  expect(document.querySelector('.wrong')!.textContent).toMatch(/^Bore of the steep cone: the field is empty/);
+  expect(design()).toBe(stood);
+  await press(`Leave it: ${bore}`);
+  await expect.poll(() => text('Bore of the steep cone')).toBe(bore);
+  expect(document.querySelector('.wrong')).toBeNull();
   for (let n = 0; n < 3; n++) await press('Undo');
   expect(design()).toEqual(before);
   await expectAccessible();

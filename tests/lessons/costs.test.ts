@@ -76,7 +76,10 @@ const WANTED: Record<string, readonly [is: string, of: string]> = {
   'blue 2': ['tried.fit.seats[0].greatestFilm - tried.fit.seats[0].leastFilm', '0'],
   'rolls 1': ['tried.fit.seats[0].greatestFilm - tried.fit.seats[0].leastFilm', '0'],
   'plan-a-cut 1': ['tried.fit.seats.steep.leastFilm', '0.0025'],
-  'plan-a-cut 2': ['tried.fit.seats.steep.leastFilm', '0.0025'],
+  'plan-a-cut 2': [
+    'tried.fit.seats.steep.leastFilm - tried.fit.position * tried.fit.seats.steep.sensitivity',
+    '0.0025',
+  ],
   'real-pair 1': ['tried.fit.seats.steep.leastFilm', '0'],
   'real-pair 2': ['tried.fit.seats.steep.leastFilm', 'film'],
   'real-pair 3': ['tried.fit.seats.steep.leastFilm', 'film'],

@@ -15,7 +15,7 @@ function textsOf(lesson: Lesson): string[] {
       ask,
       because,
       cost,
-      ...(view.notes ?? []).map(({ text }) => text),
+      ...(view.notes ?? []).flatMap(({ text, after = '' }) => [text, after]),
       saw.ask,
       ...saw.options.map(({ text }) => text),
       ...help,

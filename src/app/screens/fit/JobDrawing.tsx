@@ -42,7 +42,8 @@ function Drawing({ work, sketch }: { work: Work; sketch: JobSketch }) {
       return Object.keys(all).length > 0 ? all : null;
     });
   const take = (size: Size, text: string) => {
-    if (text.trim() === '') return hold(size.id, null);
+    // A job that stands has every size: emptied, its field waits like any other that is not taken.
+    if (text.trim() === '') return hold(size.id, { text: '', why: EMPTY });
     const typed = typedQuantity(size.at, text, system, way);
     if (!typed.ok) return hold(size.id, { text, why: typed.message });
     const written = withSize(design, sketch, size, typed.value, { lengths, system });
@@ -72,3 +73,4 @@ function Drawing({ work, sketch }: { work: Work; sketch: JobSketch }) {
     </div>
   );
 }
+const EMPTY = 'the field is empty; type a number, or leave the size as it was';

@@ -29,19 +29,30 @@ interface Props {
   answer: number | null;
   /** whether what comes of them is drawn */
   open: boolean;
+  /** whether it is told in figures too */
+  figures: boolean;
   speech: Speech;
 }
 
-export function HeapPicture({ view, spread, answer, open, speech }: Props) {
+export function HeapPicture({ view, spread, answer, open, figures, speech }: Props) {
   const id = useId();
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 420, height: 200 });
   const rows = [
     // All rows are of one state: as it is asked, and once it is let go as it is then.
-    ...view.parts.map(({ of }, i) => ({ of, sd: (open ? spread.after : spread.parts)[i]!, shown: true, own: null })),
-    { of: view.together, sd: spread.together, shown: open, own: answer },
+    ...view.parts.map(({ of }, i) => {
+      const sd = (open ? spread.after : spread.parts)[i]!;
+      return { of, sd, was: open ? spread.parts[i]! : null, told: true, own: null };
+    }),
+    {
+      of: view.together,
+      sd: open ? spread.together : spread.was,
+      was: open ? spread.was : null,
+      told: !open || figures,
+      own: answer,
+    },
   ];
-  const widest = ROOM * WITHIN * Math.max(...spread.parts, open ? spread.together : 0);
+  const widest = ROOM * WITHIN * Math.max(...spread.parts, open ? spread.together : 0, spread.was ?? 0);
   const perMm = (width / 2 - EDGE) / widest;
   const height = HEAD + rows.length * ROW + FOOT;
   const middle = width / 2;
@@ -53,7 +64,7 @@ export function HeapPicture({ view, spread, answer, open, speech }: Props) {
         height={height}
         viewBox={`0 0 ${width} ${height}`}
         role="img"
-        aria-label={rows.map((row) => `${row.of}: ${row.shown ? rangeText(row.sd, speech) : 'asked for'}`).join('; ')}
+        aria-label={rows.map((row) => `${row.of}: ${rangeText(row, speech)}`).join('; ')}
       >
         <clipPath id={id}>
           <rect width={width} height={height} />
@@ -72,12 +83,17 @@ export function HeapPicture({ view, spread, answer, open, speech }: Props) {
   );
 }
 
-const rangeText = (sd: number, speech: Speech) => `± ${told(WITHIN * sd, 'fine', speech)}`;
+const rangeText = ({ sd, told: inFigures }: Pick<RowProps, 'sd' | 'told'>, speech: Speech) =>
+  sd === null ? 'not drawn yet' : inFigures ? `± ${told(WITHIN * sd, 'fine', speech)}` : 'drawn';
 
 interface RowProps {
   of: string;
-  sd: number;
-  shown: boolean;
+  /** mm; null: not drawn yet */
+  sd: number | null;
+  /** mm: what it was before, marked where it changed */
+  was: number | null;
+  /** whether it is told in figures */
+  told: boolean;
   own: number | null;
   /** px */
   foot: number;
@@ -87,32 +103,33 @@ interface RowProps {
   speech: Speech;
 }
 
-function Row({ of, sd, shown, own, foot, middle, perMm, width, speech }: RowProps) {
-  const ends = WITHIN * sd * perMm;
-  const bell = Array.from({ length: POINTS + 1 }, (_, k) => {
-    const t = -DRAWN + (2 * DRAWN * k) / POINTS;
-    return `${(middle + t * sd * perMm).toFixed(1)} ${(foot - BELL * Math.exp((-t * t) / 2)).toFixed(1)}`;
-  });
+function Row({ of, sd, was, told: inFigures, own, foot, middle, perMm, width, speech }: RowProps) {
   const at = own === null ? null : Math.min(width / 2 - 2, Math.abs(own) * perMm);
+  const ends = (off: number) => `M${middle - off} ${foot - BELL}V${foot}M${middle + off} ${foot - BELL}V${foot}`;
   return (
     <g>
       <path className="base" d={`M0 ${foot}H${width}`} />
-      {shown && (
+      {sd !== null && (
         <>
-          <path className="bell" d={`M${bell.join('L')}Z`} />
-          <path
-            className="ends"
-            d={`M${middle - ends} ${foot - BELL}V${foot}M${middle + ends} ${foot - BELL}V${foot}`}
-          />
+          <path className="bell" d={bellOf(sd * perMm, middle, foot)} />
+          <path className="ends" d={ends(WITHIN * sd * perMm)} />
         </>
       )}
-      {at !== null && (
-        <path className="own" d={`M${middle - at} ${foot - BELL}V${foot}M${middle + at} ${foot - BELL}V${foot}`} />
-      )}
+      {was !== null && was !== sd && <path className="was" d={ends(WITHIN * was * perMm)} />}
+      {at !== null && <path className="own" d={ends(at)} />}
       <text x={EDGE - 6} y={foot - BELL - 10}>
-        {of} <tspan className="range">{shown ? rangeText(sd, speech) : '± ?'}</tspan>
+        {of} <tspan className="range">{sd !== null && inFigures && rangeText({ sd, told: true }, speech)}</tspan>
         {own !== null && <tspan className="own"> · yours ± {told(Math.abs(own), 'fine', speech)}</tspan>}
       </text>
     </g>
   );
+}
+
+/** px: the curve of a spread of one standard deviation so wide. */
+function bellOf(sd: number, middle: number, foot: number): string {
+  const points = Array.from({ length: POINTS + 1 }, (_, k) => {
+    const t = -DRAWN + (2 * DRAWN * k) / POINTS;
+    return `${(middle + t * sd).toFixed(1)} ${(foot - BELL * Math.exp((-t * t) / 2)).toFixed(1)}`;
+  });
+  return `M${points.join('L')}Z`;
 }

@@ -89,6 +89,7 @@ export function LessonPicture({ question, dealt, phase, again, speech, given = n
           spread={dealt.spread}
           answer={asks ? null : given}
           open={!asks}
+          figures={!silent}
           speech={speech}
         />
       )}
@@ -139,7 +140,7 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
     () => (asks ? { ...drawn, seats: unwanted(drawn.seats), below: unwanted(drawn.below) } : drawn),
     [drawn, asks],
   );
-  const known = useMemo(() => knownOf(question, dealt, speech), [question, dealt, speech]);
+  const known = useMemo(() => knownOf(question, dealt, speech, asks), [question, dealt, speech, asks]);
   return (
     <>
       {question.view.section && (
@@ -152,10 +153,12 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
   );
 }
 
-/** What is written at every seat. */
-const knownOf = ({ view: { notes = [] } }: Question, dealt: DealtQuestion, speech: Speech): string[] =>
+/** What is written at every seat: as it is asked, and once it is let go, where that is something else. */
+const knownOf = ({ view: { notes = [] } }: Question, dealt: DealtQuestion, speech: Speech, asks: boolean): string[] =>
   dealt.from.seats.map((_, i) =>
-    notes.flatMap(({ seat, text }) => (seat === i ? said(text, dealt, speech) : [])).join(' '),
+    notes
+      .flatMap(({ seat, text, after = text }) => (seat === i ? said(asks ? text : after, dealt, speech) : []))
+      .join(' '),
   );
 
 const drawnOf = (design: Design, factor: number): Drawn =>

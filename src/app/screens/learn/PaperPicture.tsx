@@ -54,7 +54,7 @@ export function PaperPicture({ question, dealt, answered, follows, speech }: Pro
       {pair && <Pair {...{ question, dealt, answered, follows, speech }} />}
       {!answered && view.setUps && <SetUps design={design} which={view.setUps} system={speech.system} />}
       {view.spread && dealt.spread && (
-        <HeapPicture view={view.spread} spread={dealt.spread} answer={null} open={answered} speech={speech} />
+        <HeapPicture view={view.spread} spread={dealt.spread} answer={null} open={answered} figures speech={speech} />
       )}
       {view.layer && dealt.layer && !view.spread && (answered || !follows) && (
         <Layer

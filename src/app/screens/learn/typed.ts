@@ -7,6 +7,7 @@ import type { Speech } from '../../../lessons/template.ts';
 
 const QUANTITY: Record<ToldAs, Quantity> = {
   fine: 'fine',
+  reckoned: 'fine',
   tenths: 'fine',
   micrometres: 'fine',
   sided: 'fine',
@@ -15,6 +16,7 @@ const QUANTITY: Record<ToldAs, Quantity> = {
   turn: 'phase',
   count: 'ratio',
   number: 'ratio',
+  ratio: 'ratio',
   share: 'ratio',
   force: 'force',
   speed: 'speed',

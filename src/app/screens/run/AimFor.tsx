@@ -127,7 +127,7 @@ function Charts({
           title="Temperature of the journal against the film cut to"
           up={`journal, ${unitOf('temperature', system).name}`}
           lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? AMBIENT, system))}
-          lines={[line('journal', 1, ({ journal }) => journal && inUnit('temperature', journal, system))]}
+          lines={[line('journal', 0, ({ journal }) => journal && inUnit('temperature', journal, system))]}
         />
         <LineChart
           {...common}

@@ -125,7 +125,7 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
           title="Temperature of the journal against speed"
           up={`journal, ${unitOf('temperature', system).name}`}
           lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? AMBIENT, system))}
-          lines={[line('journal', 1, (p) => p.journal && inUnit('temperature', p.journal, system))]}
+          lines={[line('journal', 0, (p) => p.journal && inUnit('temperature', p.journal, system))]}
         />
         <LineChart
           {...common}

@@ -22,7 +22,7 @@ export function powerColdAndWarm(points: readonly LimitPoint[]): Line[] {
     style,
     points: points.map((point) => [point.at, of(point) ?? Number.NaN] as const),
   });
-  return [line('warm', 2, ({ power }) => power), line('cold, as it starts', 1, ({ coldPower }) => coldPower)];
+  return [line('warm', 0, ({ power }) => power), line('cold, as it starts', 1, ({ coldPower }) => coldPower)];
 }
 
 /** Drawn where the drag comes near it: else the curves would lie on the axis. */

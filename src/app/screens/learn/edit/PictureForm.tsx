@@ -38,6 +38,7 @@ export function PictureForm({ path }: { path: string }) {
           <>
             <SeatField path={`${one}.seat`} />
             <FormulaField words path={`${one}.text`} label="What is written at the seat" />
+            <FormulaField words optional path={`${one}.after`} label="Once it is let go" />
           </>
         )}
       </ListOf>
@@ -100,6 +101,7 @@ export function PictureForm({ path }: { path: string }) {
         </ListOf>
         <TextField path={`${view}.spread.together`} label="What comes of all of them" />
         <FormulaField path={`${view}.spread.sd`} label="Half of what 19 in 20 of it lie within (mm)" />
+        <FormulaField optional path={`${view}.spread.was`} label="The same before, where it is known (mm)" />
       </Group>
       <ChartForm path={path} />
     </details>

@@ -5,12 +5,14 @@ import { ChoiceField, FormulaField } from './fields.tsx';
 
 const AS_WORDS: Partial<Record<(typeof TOLD_AS)[number], string>> = {
   fine: 'µm or tenths',
+  reckoned: 'µm, five figures',
   length: 'mm or inches',
   sided: 'a place along the axis',
   angle: 'a half angle',
   turn: 'a part of a turn',
   count: 'a whole number',
   number: 'a plain number',
+  ratio: 'a ratio',
   share: 'so many in 100',
 };
 export const AS = TOLD_AS.map((as) => [as, AS_WORDS[as] ?? as] as const);

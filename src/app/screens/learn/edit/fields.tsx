@@ -103,7 +103,7 @@ export function NumberField({ path, label }: Props) {
         value={String(at(lesson, path) ?? '')}
         aria-invalid={faults(path).length > 0}
         aria-describedby={`${id}said`}
-        onChange={({ target }) => set(path, target.value === '' ? 0 : Number(target.value))}
+        onChange={({ target }) => set(path, target.value === '' ? undefined : Number(target.value))}
       />
       <Faults path={path} id={`${id}said`} />
     </p>

@@ -1,0 +1,70 @@
+/**
+ * Who computes along by hand, with nothing but the figures that a lesson tells, comes to the figure it tells as
+ * right: in both systems of units, for a hundred seeds.
+ */
+import { describe, expect, test } from 'vitest';
+import { type DealtQuestion, deal } from '../../src/lessons/deal.ts';
+import type { Question } from '../../src/lessons/definition.ts';
+import { answerSaid, said } from '../../src/lessons/sheets.ts';
+import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
+
+/** The figures of a text, in their order. */
+const figuresIn = (text: string) => (text.match(/(?<![\d.])\d+(?:\.\d+)?/g) ?? []).map(Number);
+const root = (a: number, b: number) => Math.sqrt(a * a + b * b);
+
+/** What the hand does with the figures of why it is so and of the question, by lesson and question. */
+const HAND: Record<string, (why: number[], ask: number[]) => number> = {
+  'one-cone 1': ([, sine, travel]) => travel! * sine!,
+  'one-cone 2': ([film, sine]) => film! / sine!,
+  'two-cones 1': ([, , ratio, film]) => film! / ratio!,
+  'two-cones 2': ([, travel, sine]) => travel! * sine!,
+  'touches-first 2': ([a, b, , sine]) => Math.abs(a! - b!) * sine!,
+  'no-copy 1': ([, travel, sine]) => travel! * sine!,
+  'no-copy 2': ([a, b]) => a! - b!,
+  'plan-a-cut 1': ([, cosine], [, metal]) => (2 * metal!) / cosine!,
+  'plan-a-cut 2': ([metal, sine]) => metal! / sine!,
+  'real-pair 1': ([half, tangent]) => half! / tangent!,
+  'real-pair 2': ([, , travel, sine]) => travel! * sine!,
+  'real-pair 3': ([travel, sine, , plan]) => plan! - travel! * sine!,
+  'odds 1': ([a, b]) => root(a!, b!),
+  'odds 2': ([a, b]) => root(a!, b!),
+};
+/** Every step of a text that says what one figure over another makes. */
+const OVER = /([\d.]+) (?:µm|tenths) (?:over|divided by) ([\d.]+) (?:is|makes) ([\d.]+) (µm|tenths)/g;
+
+const SLOW = /(before|after)\.(cut|run|odds)\b/;
+describe.each(LESSON_FILES)('%s', (file) => {
+  const lesson = lessonOf(file);
+  const seeds = SLOW.test(JSON.stringify(lesson)) ? 12 : 100;
+  const all = Array.from({ length: seeds }, (_, seed) => deal(lesson, seed + 1, exampleDesign)).flatMap((found) =>
+    found.ok ? [found.value] : [],
+  );
+
+  test.each(lesson.questions.map((question, i) => [`${file} ${i + 1}`, question, i] as const))(
+    '%s: the figures told lead to the one told as right',
+    (name, question, i) => {
+      expect(all).toHaveLength(seeds);
+      for (const { questions, seed } of all)
+        for (const system of ['metric', 'inch'] as const) byHand(name, question, questions[i]!, system, seed);
+    },
+  );
+});
+
+function byHand(name: string, question: Question, dealt: DealtQuestion, system: 'metric' | 'inch', seed: number) {
+  const speech = { system, way: 'half' } as const;
+  const why = said(question.because, dealt, speech);
+  for (const text of [why, ...question.help.map((step) => said(step, dealt, speech))])
+    for (const [step, over, under, told] of text.matchAll(OVER))
+      expect(off(Number(over) / Number(under), told!), `${step}, seed ${seed}`).toBeLessThan(STEP);
+  const hand = HAND[name];
+  if (!hand) return;
+  const told = answerSaid(question.answer, dealt.right, dealt, speech).match(/[\d.]+/)![0];
+  const found = hand(figuresIn(why), figuresIn(said(question.ask, dealt, speech)));
+  expect(off(found, told), `${name}, seed ${seed}: ${why}`).toBeLessThan(ANSWER);
+}
+
+/** In units of the last decimal told. */
+const off = (value: number, told: string) => Math.abs(value - Number(told)) * 10 ** (told.split('.')[1] ?? '').length;
+/** An answer is met but for the edge of its rounding; a step on the way has more figures than the answer. */
+const ANSWER = 0.55;
+const STEP = 1.5;
