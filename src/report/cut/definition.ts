@@ -342,6 +342,24 @@ const lapState = z.strictObject({
   relationError: mmOrNull('Error of the relation for the films wanted'),
 });
 
+const cause = z.strictObject({
+  what: z.enum(['taken', 'faces', 'standOff', 'shake', 'blue', 'parts']).check(
+    z.meta({
+      description: 'Metal off that is other than told, a reading that is a slip, or parts other than was thought',
+    }),
+  ),
+  trial: z.optional(z.int().check(z.meta({ description: 'Which trial, from 1' }))),
+  seat: z.optional(z.string()),
+  part: z.optional(part),
+  face: z.optional(z.string()),
+  told: z.optional(mm('Metal off as told')),
+  chance: plain('That it is this, beside all others and chance alone'),
+  likely: mmOrNull('Metal that most likely came off, or what should have been read; null where it is neither'),
+  enough: mmOrNull(
+    'Standard uncertainty of it, of parts that of every film, with which all would go together; null where it has none',
+  ),
+});
+
 export const cutReport = z.strictObject({
   steps: z.array(cutStep),
   position: mm('Position of the journal with the films wanted'),
@@ -434,6 +452,11 @@ export const cutReport = z.strictObject({
   work: z.array(workItem),
   trials: z.optional(
     z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' })),
+  ),
+  causes: z.optional(
+    z
+      .array(cause)
+      .check(z.meta({ description: 'What may be behind trials that do not go together, the most likely first' })),
   ),
   remaining: z.optional(remaining),
   case: z.optional(

@@ -5,6 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { causeSentences } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
@@ -144,10 +145,15 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
   const { trials, remaining, without } = cut;
   const last = trials?.[trials.length - 1];
   if (!last) return [];
-  if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
+  const causes = causeSentences(cut.causes, system);
+  if (last.status === 'contradiction') return [CONTRADICTION, ...causes, MEND_IT];
   if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
   const [worst, ...others] = last.clashes ?? [];
-  const clashes = worst ? [clashSentence(worst, system), ...orElse(others)] : [];
+  const named = (clash: Clash) =>
+    (cut.causes ?? []).some((one) => one.what === clash.what && one.trial === clash.trial);
+  const clashes = worst
+    ? [clashSentence(worst, system), ...causes, ...orElse(others.filter((clash) => !named(clash)))]
+    : [];
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
   if (clashes.length > 0)

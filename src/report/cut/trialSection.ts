@@ -11,6 +11,7 @@ import { believedOf, pairsAfter, toldByTrials } from '../belief/believed.ts';
 import { filmSpread } from '../belief/spread.ts';
 import { metres, millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
+import { causesSection } from './causes.ts';
 import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
@@ -20,7 +21,7 @@ import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type TrialReport = NonNullable<CutReport['trials']>[number];
-type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
+type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without' | 'causes'>;
 
 /** What is left to cut, and from what that is known. */
 export interface LeftNow {
@@ -41,7 +42,9 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   const surer = last.status === 'updated' && last.clashes.length === 0 ? surerByTrials(design, input, trials) : [];
   const clashes = last.status === 'updated' && last.clashes.length > 0;
+  const causes = last.status !== 'updated' || clashes ? causesSection(design, cut) : [];
   const told = {
+    ...(causes.length > 0 && { causes }),
     trials: results.map((result, k) => ({
       ...resultSection(design, cut, trials, result),
       ...(!clashes && k >= results.length - TOLD_SURER && doubtDrawn(design, input, trials.slice(0, k + 1), result)),

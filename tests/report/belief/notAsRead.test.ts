@@ -47,7 +47,7 @@ describe('what was read', () => {
   it('stands before a sheet of parts of which nothing is cut, and is no matter of doubt', () => {
     const { cut: _, ...whole } = other;
     const belief = beliefSection(whole)!;
-    const told = purposeOf(whole, null, 'metric', 'half', belief.notAsRead);
+    const told = purposeOf(whole, null, 'metric', 'half', { notAsRead: belief.notAsRead });
     expect(told.headline).toMatch(/^The parts were read otherwise than they are drawn here/);
     expect(told.tone).toBe('mend');
     expect(offSentences(whole, belief, 'metric')[0]).toMatch(
