@@ -15,6 +15,7 @@ import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
+import { openedBy, partsNow } from '../sheet/partsAfterTrials.ts';
 import { believedOf, likelyNow, pairsAfter, settledSection } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 import { filmSpread } from './spread.ts';
@@ -112,8 +113,17 @@ function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: M
       likelyFilms(design, input, trials, position),
     ),
     method: 'draws',
+    ...standsSection(design, likelyNow(design, input, trials)?.films),
     effective: drawn.effective,
   };
+}
+
+/** As the parts most likely stand by now, by how much (m) each film is most likely greater; the same as on Cut. */
+function standsSection(design: Design, more: readonly number[] | undefined): Pick<Told, 'stands'> {
+  if (!more) return {};
+  const by = new Map(design.seats.map(({ name }, i) => [name, millimetres(more[i]!)]));
+  const { seats } = openedBy(partsNow(design), (seat) => by.get(seat)!);
+  return { stands: seats.map(({ name, journal, bush }) => ({ seat: name, journal, bush })) };
 }
 
 /** Most likely film of every seat, and how far it may be off (m). */

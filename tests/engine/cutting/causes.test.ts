@@ -1,4 +1,4 @@
-/** What may be behind trials that clash: against Bayes' rule in closed form for one cone, and what each cause promises. */
+/** What may be behind trials that clash: by Bayes’ rule in closed form for one cone, and what each promises. */
 import { expect, test } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { causesOf } from '../../../src/engine/cutting/causes.ts';
