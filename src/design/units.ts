@@ -188,6 +188,28 @@ export const COVER = 1.96;
 export const plusMinusText = (mm: Millimetres, sigma: Millimetres, system: System): string =>
   `${digits(mm / fineUnit(system).size, doubtDecimals(sigma, system))} ${doubtText(sigma, system)}`;
 
+/** One side this many times as long as the other is told by its end. */
+const LOPSIDED = 1.6;
+
+export const isLopsided = (mm: Millimetres, [low, high]: readonly [Millimetres, Millimetres]): boolean =>
+  Math.max(mm - low, high - mm) > LOPSIDED * Math.min(mm - low, high - mm);
+
+/** The same; where one side of the limits of 19 times in 20 (mm) is longer by far, with these: 77 (1 to 190) µm. */
+export function doubtedText(
+  mm: Millimetres,
+  sigma: Millimetres,
+  system: System,
+  [low, high]: readonly Millimetres[] = [],
+): string {
+  // Without limits both sides are no number.
+  if (!isLopsided(mm, [low!, high!])) return plusMinusText(mm, sigma, system);
+  const { size, name } = fineUnit(system);
+  const [at, from, to] = [mm, Math.min(low!, mm), Math.max(high!, mm)].map((one) =>
+    digits(one / size, doubtDecimals((high! - low!) / 2 / COVER, system)),
+  );
+  return `${at} (${from} to ${to}) ${name}`;
+}
+
 /** How far something may be off 19 times in 20 (mm), from its standard uncertainty: ± 4.2 µm. */
 export function doubtText(sigma: Millimetres, system: System): string {
   const { size, name } = fineUnit(system);

@@ -18,7 +18,7 @@ import { usedReadings } from '../measure/usedReadings.ts';
 import { openedBy, partsNow } from '../sheet/partsAfterTrials.ts';
 import { believedOf, likelyNow, pairsAfter, settledSection } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
-import { filmSpread } from './spread.ts';
+import { filmSpread, limitsOf } from './spread.ts';
 
 /** Of a design of which nothing was ever read or stated there is nothing to believe: it is as drawn. */
 export function beliefSection(design: Design): BeliefReport | undefined {
@@ -204,35 +204,26 @@ function drawnSurfaces(design: Design, { pairs, weights }: PairsDrawn): BeliefRe
   });
 }
 
-/** Share of pairs beyond each end of what is told as 19 in 20. */
-const BEYOND = 1 / 40;
-
 /** Null where hardly a pair has it: then it says nothing of the parts. */
 function quantityOf(
   values: readonly (number | null)[][],
   weights: readonly number[],
   k: number,
 ): BelievedQuantity | null {
-  const each = values
-    .flatMap((of, i) => (of[k] == null ? [] : [{ value: of[k]!, weight: weights[i]! }]))
-    .sort((a, b) => a.value - b.value);
+  const each = values.flatMap((of, i) => (of[k] == null ? [] : [{ value: of[k]!, weight: weights[i]! }]));
+  const limits = limitsOf(
+    values.map((of) => of[k] ?? null),
+    weights,
+  );
+  if (!limits) return null;
   const all = each.reduce((sum, { weight }) => sum + weight, 0);
-  if (all < 1 - BEYOND) return null;
   const mean = each.reduce((sum, { value, weight }) => sum + weight * value, 0) / all;
   const variance = each.reduce((sum, { value, weight }) => sum + weight * (value - mean) ** 2, 0) / all;
-  const at = (share: number) => {
-    let sum = 0;
-    for (const { value, weight } of each) {
-      sum += weight;
-      if (sum >= share * all) return value;
-    }
-    return each[each.length - 1]!.value;
-  };
   return {
     mean: millimetres(mean),
     sd: millimetres(Math.sqrt(variance)),
-    low: millimetres(at(BEYOND)),
-    high: millimetres(at(1 - BEYOND)),
+    low: millimetres(limits[0]),
+    high: millimetres(limits[1]),
   };
 }
 

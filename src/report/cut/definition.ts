@@ -36,11 +36,16 @@ const feeds = {
   }),
 };
 
+const limits = z
+  .tuple([mm('Lower'), mm('Upper')])
+  .check(z.meta({ description: 'Between these it is 19 times in 20, by the pairs drawn' }));
+
 const cutStep = z.strictObject({
   seat: z.string(),
   part,
   ...feeds,
   sigma: z.optional(mm('Standard uncertainty of the stock, by the doubt of every film; while there are no trials')),
+  limits: z.optional(limits),
   safe: z.optional(
     mm(
       'What of it may be taken before a trial assembly: but for the risk that is allowed at least that much is to come off; while there are no trials',
@@ -191,6 +196,7 @@ const workItem = z.strictObject({
 
 const leftAmount = {
   sigma: mm('Standard uncertainty of that amount'),
+  limits: z.optional(limits),
   safe: mm(
     'What may be taken now: the least that is left for any parts the trials have not ruled out (lower end of what holds 19 in 20); never more than the amount, and nothing while readings clash',
   ),
@@ -296,6 +302,9 @@ const remaining = z.strictObject({
       .check(
         z.meta({ description: 'By the pairs drawn, each cut so, and by the dial; left out where they tell none' }),
       ),
+  ),
+  limits: z.optional(
+    z.record(z.string(), z.nullable(limits)).check(z.meta({ description: 'Of that film, left out likewise' })),
   ),
   standOff: z.strictObject({
     now: mmOrNull('Position of first touch as believed'),

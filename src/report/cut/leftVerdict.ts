@@ -2,7 +2,7 @@
  * What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now.
  */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { causeSentences } from './causeWords.ts';
@@ -186,8 +186,17 @@ const UNSURE =
   'Hardly a pair goes with all that was read, so it is not known how sure this is: read the last trial once more.';
 
 /** A film with its doubt; without it where none is told. */
-const filmText = (film: number | null | undefined, sigma: number | null | undefined, system: System) =>
-  film == null ? 'apart' : sigma == null ? fineText(film, system) : plusMinusText(film, sigma, system);
+const filmText = (
+  film: number | null | undefined,
+  sigma: number | null | undefined,
+  system: System,
+  limits?: readonly number[] | null,
+) =>
+  film == null
+    ? 'apart'
+    : sigma == null
+      ? fineText(film, system)
+      : doubtedText(film, sigma, system, limits ?? undefined);
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
@@ -199,7 +208,10 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
     cut.remaining &&
     design.seats
       .filter(({ film }) => film)
-      .map(({ name }) => `${name} ${filmText(cut.remaining!.films[name], cut.remaining!.sigmas?.[name], system)}`);
+      .map(
+        ({ name }) =>
+          `${name} ${filmText(cut.remaining!.films[name], cut.remaining!.sigmas?.[name], system, cut.remaining!.limits?.[name])}`,
+      );
   const clash = (last.clashes ?? []).length > 0;
   const sure = isSure(cut);
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
@@ -212,7 +224,7 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
       ...(films && !clash && !sure ? [UNSURE] : []),
       ...(films && !clash
         ? [
-            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}${sure ? '; every ± is 19 times in 20' : ''}.`,
+            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}${sure ? '; all of it 19 times in 20' : ''}.`,
           ]
         : []),
     ],

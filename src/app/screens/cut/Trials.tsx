@@ -5,7 +5,7 @@
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
-import { fineText, plusMinusText, type System } from '../../../design/units.ts';
+import { doubtedText, fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CauseReport } from '../../../report/cut/causes.ts';
 import { knownToTitle } from '../../../report/cut/causeWords.ts';
@@ -213,9 +213,9 @@ function Remaining({
   );
   const rows = [
     ...remaining.steps.map(
-      ({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
+      ({ seat, part, normal, sigma, limits, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
         name: `off the ${seat} ${part}`,
-        likely: plusMinusText(normal, sigma, system),
+        likely: doubtedText(normal, sigma, system, limits),
         across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
         safe: fineText(safe, system),
         safeAcross:
@@ -265,8 +265,8 @@ function Remaining({
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && (
         <p className="fine">
-          ± is 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left. Metal cannot be
-          put back: take no more, and try again.
+          ± and limits are 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left.
+          Metal cannot be put back: take no more, and try again.
         </p>
       )}
     </section>

@@ -5,7 +5,7 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
 import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
-import { offSentences } from '../../../report/belief/words.ts';
+import { offSentences, unknownSentence } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
@@ -77,7 +77,11 @@ function useKnown(
   const { value, of, fault } = useBelief(design);
   const odds = useOddsLine(design);
   if (of === null)
-    return { off: [], odds: odds.sentences, pending: odds.pending || (fault === null && isKnown(design)) };
+    return {
+      off: isKnown(design) ? [] : [unknownSentence(system)],
+      odds: odds.sentences,
+      pending: odds.pending || (fault === null && isKnown(design)),
+    };
   return {
     off: value ? offSentences(of, value, system) : [],
     odds: odds.sentences,
