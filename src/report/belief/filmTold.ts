@@ -18,7 +18,7 @@ export const isSettled = ({ disagreeing, notAsRead, effective = FEW }: BeliefRep
 
 /** mm: the most likely, and how far it may be off that. */
 const likelyOf = ({ likely, mean }: BelievedFilm): Millimetres => likely ?? mean;
-export const offOf = ({ off, sd }: BelievedFilm): Millimetres => off ?? sd;
+const offOf = ({ off, sd }: BelievedFilm): Millimetres => off ?? sd;
 
 export interface FilmTold {
   /** the most likely film with its ± */

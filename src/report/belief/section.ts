@@ -1,6 +1,6 @@
 /** The `belief` section of the report: both parts as they most likely are by now, and how sure that is. */
 import type { Design } from '../../design/definition.ts';
-import type { Metres } from '../../design/dimension.ts';
+import type { Metres, Millimetres } from '../../design/dimension.ts';
 import { consequencesOf, type FirstSeat } from '../../engine/belief/consequences.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
 import { type Quantity, valuesOf } from '../../engine/belief/quantities.ts';
@@ -157,11 +157,19 @@ function withLikely(
     seats.map(({ name }, i) => {
       const [quantity, film] = [quantities[i]!, likely?.films[i] ?? null];
       return quantity && likely?.off && film !== null
-        ? [name, { ...quantity, likely: millimetres(film), off: millimetres(likely.off[i]!) }]
+        ? [name, { ...withIn(quantity, millimetres(film)), off: millimetres(likely.off[i]!) }]
         : [name, quantity];
     }),
   );
 }
+
+/** With the most likely, which lies between its limits. */
+const withIn = (quantity: BelievedQuantity, likely: Millimetres) => ({
+  ...quantity,
+  low: Math.min(quantity.low, likely),
+  high: Math.max(quantity.high, likely),
+  likely,
+});
 
 const PARTS: readonly Part[] = ['journal', 'bush'];
 const surfaces = (design: Design) =>

@@ -18,7 +18,7 @@ export const FEWEST_DRAWN = 20;
 /** Share of pairs beyond each end of what is told as 19 in 20. */
 export const BEYOND = 1 / 40;
 
-/** Between which of these values all but so few pairs have theirs, by their shares; null where hardly a pair has one. */
+/** Between which of these values all but so few pairs have theirs, by their shares; null where too few have one. */
 export function limitsOf(values: readonly (number | null)[], weights: readonly number[]): [number, number] | null {
   const each = values
     .flatMap((value, k) => (value === null ? [] : [{ value, weight: weights[k]! }]))

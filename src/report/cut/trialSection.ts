@@ -121,7 +121,10 @@ function limitsSection(
 ): { limits?: [Millimetres, Millimetres] } {
   const found = drawn.effective < FEWEST_DRAWN ? null : limitsOf(each, drawn.weights);
   if (!found) return {};
-  const [low, high] = amount > 0 ? found.map((end) => Math.max(0, end)) : found.map((end) => Math.min(0, end));
+  const sign = Math.sign(amount);
+  const [low, high] = [Math.min(found[0], amount), Math.max(found[1], amount)].map(
+    (end) => sign * Math.max(0, sign * end),
+  );
   return { limits: [millimetres(low!), millimetres(high!)] };
 }
 

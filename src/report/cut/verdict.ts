@@ -93,9 +93,8 @@ function doubtSentence(design: Design, { steps }: CutReport, system: System): st
     safe.length > 0
       ? `take no more than ${listed(safe)} before a trial assembly makes it surer`
       : 'assemble for a trial before anything is cut, to be surer';
-  const are = partsAre(design);
-  const doubted = are === 'measured' ? 'the measurements' : `the parts as ${are}`;
-  return `By the doubt of ${doubted} that is ${told} (19 times in 20): ${first}.`;
+  const doubted = partsAre(design) === 'measured' ? 'the measurements' : `the parts as ${partsAre(design)}`;
+  return `By the doubt of ${doubted} that is ${told} (19 times in 20), and what is safe goes by this doubt, not by the films’: ${first}.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {

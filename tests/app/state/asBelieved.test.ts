@@ -1,4 +1,4 @@
-/** The pair as it is believed, drawn in place of the one in the design: one pair for all that shows it, one to change. */
+/** The pair as it is believed, drawn in place of that of the design: one for all that shows it, one to change. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { asBelieved } from '../../../src/app/state/asBelieved.ts';
