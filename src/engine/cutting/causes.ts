@@ -5,14 +5,16 @@
  * As the one that is wrong it has a doubt so wide that it hardly tells anything (σ' in place of σ). By Bayes' rule the
  * chance of each is
  *
- *   chance_c ∝ prior_c·p(read; σ'_c)     p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
+ *   chance_c ∝ prior_c·p(read; σ'_c)
+ *   p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
  *
  * beside that of none (chance alone, with the doubts as they are told); a accounts of what happened (belief/accounts.ts,
  * Laplace's approximation). An error of metal off that readings of the bench lean on too is theirs to judge, and none
  * of these.
  *
  * The doubt that would do: the least, told in steps of a fifth, with which nothing clashes any more.
- * @source MacKay chapter 28.1 (comparing hypotheses); MacKay chapter 27 (Laplace's approximation); practice (how often, how wide)
+ * @source MacKay chapter 28.1 (comparing hypotheses); MacKay chapter 27 (Laplace's approximation);
+ * practice (how often, how wide)
  */
 import { dot } from '../algebra/dot.ts';
 import { type Account, costOf, type ErrorName, errorsOf, type FilmsBefore } from '../belief/accounts.ts';

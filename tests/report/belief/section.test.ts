@@ -126,7 +126,7 @@ describe('trials alone', () => {
     const shallow = fitSection(first).seats[0]!.leastFilm!;
     const asDrawn = steep(drawn) as typeof belief;
     asDrawn.films.shallow = { ...belief.films.shallow!, likely: shallow, off: 0.001 };
-    expect(offSentences(first, asDrawn, 'metric')[0]).toMatch(/may be off, either way/);
+    expect(offSentences(first, asDrawn, 'metric')[0]).toMatch(/by how well the parts are known/);
   });
 
   it('that hardly a pair could give are told to be settled first', () => {

@@ -14,19 +14,14 @@ export interface FitProps {
   /** with the design itself, which is changed by typing */
   own: Work;
   belief: Solved<BeliefReport>;
+  draw: ComponentType<FitProps>;
   /** which pair is drawn, where that can be chosen */
   choice?: ReactNode;
   /** what came off since, where what is drawn is of before it */
   since?: ReactNode;
 }
 
-interface Props {
-  work: Work;
-  belief: Solved<BeliefReport>;
-  draw: ComponentType<FitProps>;
-}
-
-export default function FitBelieved({ work, belief, draw: Draw }: Props) {
+export default function FitBelieved({ own: work, belief, draw: Draw }: FitProps) {
   const design = useStore(work.store, (state) => state.design);
   const { work: shown, isOther, asDrawn } = useAsBelieved(work, belief);
   const choose = (drawn: boolean) => work.store.setState(({ piece }) => ({ drawnOf: drawn ? piece : null }));
@@ -35,6 +30,7 @@ export default function FitBelieved({ work, belief, draw: Draw }: Props) {
       work={shown}
       own={work}
       belief={belief}
+      draw={Draw}
       since={!isOther && <CutsSince design={design} trials />}
       choice={
         isOther && (

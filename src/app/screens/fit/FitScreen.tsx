@@ -51,11 +51,8 @@ function isSquare(seats: readonly DrawnSeat[]): boolean {
 export function FitScreen({ work }: { work: Work }) {
   const { design } = useStore(work.store);
   const belief = useBelief(design);
-  return design.cut?.trials ? (
-    <FitBelieved work={work} belief={belief} draw={Fit} />
-  ) : (
-    <Fit work={work} own={work} belief={belief} />
-  );
+  const Drawn = design.cut?.trials ? FitBelieved : Fit;
+  return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
 }
 
 function Fit({ work, own, belief, choice, since }: FitProps) {
