@@ -8,7 +8,7 @@
  *   chance_c ∝ prior_c·p(read; σ'_c)
  *   p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
  *
- * beside that of none (chance alone, with the doubts as they are told); a accounts of what happened (belief/accounts.ts,
+ * beside that of none (chance alone, the doubts as they are told); a accounts of what happened (belief/accounts.ts,
  * Laplace's approximation). An error of metal off that readings of the bench lean on too is theirs to judge, and none
  * of these.
  *
