@@ -192,7 +192,7 @@ test('a trial written down changes the estimate and what is left, is corrected, 
     .poll(() => document.querySelector('.trial')!.textContent, solved)
     .toMatch(/clean on shallow.*steep seat that touched, more than 99 in 100/);
   const left = () =>
-    Number(/most likely left ([\d.]+) ±/.exec(document.querySelector('.remaining')?.textContent ?? '')?.[1]);
+    Number(/most likely left ([\d.]+) [±(]/.exec(document.querySelector('.remaining')?.textContent ?? '')?.[1]);
   const first = left();
   // It touches 10 µm earlier than the parts as measured would: more has to come off, sin 45° of that at most.
   await userEvent.click(browser.getByRole('button', { name: 'Correct trial 1' }));
