@@ -1,6 +1,7 @@
 /**
  * How a person writes quantities: files hold mm and degrees, screens show inch or metric, and what is typed
  * may carry its own unit.
+ * Over 300 lines and left whole: how a number is typed and told, unit by unit.
  *
  * 1 in = 25.4 mm exactly. A tenth is 0.0001 in, a thou 0.001 in.
  * @source ISO31-1 (the inch); YardAndPound; practice (tenth, thou)
@@ -195,6 +196,27 @@ export const COVER = 1.96;
  */
 export const plusMinusText = (mm: Millimetres, sigma: Millimetres, system: System): string =>
   `${digits(mm / fineUnit(system).size, doubtDecimals(sigma, system))} ${doubtText(sigma, system)}`;
+
+/** Of their distance: as far from the middle of its limits they are told, one side 1.6 times as long as the other. */
+const LOPSIDED = 0.115;
+
+export const isLopsided = (mm: Millimetres, [low, high]: readonly [Millimetres, Millimetres]): boolean =>
+  Math.abs(mm - (low + high) / 2) > LOPSIDED * (high - low);
+
+/** The same; where one side of the limits of 19 times in 20 (mm) is longer by far, with these: 77 (1 to 190) µm. */
+export function doubtedText(
+  mm: Millimetres,
+  sigma: Millimetres,
+  system: System,
+  [low, high]: readonly Millimetres[] = [],
+): string {
+  // Without limits both sides are no number.
+  if (!isLopsided(mm, [low!, high!])) return plusMinusText(mm, sigma, system);
+  const [at, from, to] = [mm, low!, high!].map((one) =>
+    digits(one / fineUnit(system).size, doubtDecimals((high! - low!) / 4, system)),
+  );
+  return `${at} (${from} to ${to}) ${fineUnit(system).name}`;
+}
 
 /** How far something may be off 19 times in 20 (mm), from its standard uncertainty: ± 4.2 µm. */
 export function doubtText(sigma: Millimetres, system: System): string {

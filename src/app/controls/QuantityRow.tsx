@@ -1,4 +1,5 @@
 /** A number of the design, made from its definition: its field, what is assumed of it, and what is not taken yet. */
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { isAssumed, withKnown } from '../../design/assumed.ts';
 import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
@@ -29,6 +30,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   const liked = useStore(work.store, (state) => state.system);
   const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
   const assumed = useStore(work.store, (state) => isAssumed(state.design, path));
+  const [, redraw] = useState(0);
   const way = useAngles();
   const held = useHeldText(work, path);
   const system = tool && value !== undefined ? madeIn(value, liked) : liked;
@@ -56,6 +58,8 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             beside={at.quantity === 'angle' && value !== undefined ? taperText(value, way) : undefined}
             take={(typed) => {
               take(work, path, at, typed, { system, way, below: side?.below ?? false });
+              // The same chance said otherwise changes nothing but its text.
+              redraw((times) => times + 1);
               return null;
             }}
             held={held}

@@ -24,7 +24,7 @@ export default function Believed({
   const told = isKnown(design) ? belief : null;
   const sentences = told
     ? (films ? beliefSentences : offSentences)(design, told, system)
-    : films && !isKnown(design)
+    : !isKnown(design)
       ? [unknownSentence(system)]
       : [];
   return (

@@ -49,6 +49,8 @@ export interface State {
    * go.
    */
   pull: { station: number; x: number; y: number } | null;
+  /** The job whose pair is to be drawn as it is in the design, though trials tell of another. */
+  drawnOf?: string | null;
 }
 
 const ELSEWHERE: DesignError = {

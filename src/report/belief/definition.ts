@@ -1,5 +1,6 @@
 /** The `belief` section of the report: everything known about both parts, as one estimate with its doubt. */
 import * as z from 'zod/mini';
+import { surface } from '../../design/definition.ts';
 import { mm } from '../quantities.ts';
 import { notAsRead } from './notAsRead.ts';
 
@@ -49,6 +50,14 @@ export const beliefReport = z.strictObject({
   method: z
     .enum(['linear', 'draws'])
     .check(z.meta({ description: 'How the shapes are carried: as a normal estimate, or as pairs drawn and weighed' })),
+  stands: z.optional(
+    z.array(z.strictObject({ seat: z.string(), journal: surface, bush: surface })).check(
+      z.meta({
+        description:
+          'Once trials told of the parts: as they most likely stand now, less all that came off, every bush wider by what its film is believed to be greater (trials tell films, not which of the two surfaces)',
+      }),
+    ),
+  ),
   effective: z.optional(number('How many of the pairs drawn count')),
 });
 

@@ -1,10 +1,11 @@
 /**
  * A film as every screen tells it once something is known of the parts. A ± stands with the figure that it is about:
  * the most likely film. Where the drawing has another, to the digits that the ± leaves, that stands as drawn, without
- * any ±, and beside it what trials or readings say.
+ * any ±, and beside it what trials or readings say. Where it may be off to one side by far more than to the other no ±
+ * is told but its limits, as of all that is in doubt (doubtedText of design/units.ts).
  */
 import type { Millimetres } from '../../design/dimension.ts';
-import { plusMinusText, type System } from '../../design/units.ts';
+import { doubtedText, type System } from '../../design/units.ts';
 import type { FitReport } from '../fit/definition.ts';
 import type { BeliefReport, BelievedFilm } from './definition.ts';
 
@@ -17,7 +18,7 @@ export const isSettled = ({ disagreeing, notAsRead, effective = FEW }: BeliefRep
 
 /** mm: the most likely, and how far it may be off that. */
 const likelyOf = ({ likely, mean }: BelievedFilm): Millimetres => likely ?? mean;
-export const offOf = ({ off, sd }: BelievedFilm): Millimetres => off ?? sd;
+const offOf = ({ off, sd }: BelievedFilm): Millimetres => off ?? sd;
 
 export interface FilmTold {
   /** the most likely film with its ± */
@@ -34,9 +35,10 @@ export function filmTold(belief: BeliefReport | null, fit: Here, name: string, s
   const seat = fit.seats.find((one) => one.name === name);
   if (!film || !seat || seat.leastFilm === null) return null;
   // What is believed is told where the journal stood when it was worked out.
-  const likely = likelyOf(film) + (fit.position - belief!.position) * (seat.sensitivity ?? 0);
-  const text = plusMinusText(likely, offOf(film), system);
-  return { text, drawn: text === plusMinusText(seat.leastFilm, offOf(film), system) ? null : seat.leastFilm };
+  const moved = (fit.position - belief!.position) * (seat.sensitivity ?? 0);
+  const told = (mm: Millimetres) => doubtedText(mm, offOf(film), system, [film.low + moved, film.high + moved]);
+  const text = told(likelyOf(film) + moved);
+  return { text, drawn: text === told(seat.leastFilm) ? null : seat.leastFilm };
 }
 
 /** Who says so: pairs are drawn where trials told anything. */

@@ -1,6 +1,6 @@
 /** The `belief` section of the report: both parts as they most likely are by now, and how sure that is. */
 import type { Design } from '../../design/definition.ts';
-import type { Metres } from '../../design/dimension.ts';
+import type { Metres, Millimetres } from '../../design/dimension.ts';
 import { consequencesOf, type FirstSeat } from '../../engine/belief/consequences.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
 import { type Quantity, valuesOf } from '../../engine/belief/quantities.ts';
@@ -15,9 +15,10 @@ import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
+import { openedBy, partsNow } from '../sheet/partsAfterTrials.ts';
 import { believedOf, likelyNow, pairsAfter, settledSection } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
-import { filmSpread } from './spread.ts';
+import { filmSpread, limitsOf } from './spread.ts';
 
 /** Of a design of which nothing was ever read or stated there is nothing to believe: it is as drawn. */
 export function beliefSection(design: Design): BeliefReport | undefined {
@@ -112,8 +113,17 @@ function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: M
       likelyFilms(design, input, trials, position),
     ),
     method: 'draws',
+    ...standsSection(design, likelyNow(design, input, trials)?.films),
     effective: drawn.effective,
   };
+}
+
+/** As the parts most likely stand by now, by how much (m) each film is most likely greater; the same as on Cut. */
+function standsSection(design: Design, more: readonly number[] | undefined): Pick<Told, 'stands'> {
+  if (!more) return {};
+  const by = new Map(design.seats.map(({ name }, i) => [name, millimetres(more[i]!)]));
+  const { seats } = openedBy(partsNow(design), (seat) => by.get(seat)!);
+  return { stands: seats.map(({ name, journal, bush }) => ({ seat: name, journal, bush })) };
 }
 
 /** Most likely film of every seat, and how far it may be off (m). */
@@ -147,11 +157,19 @@ function withLikely(
     seats.map(({ name }, i) => {
       const [quantity, film] = [quantities[i]!, likely?.films[i] ?? null];
       return quantity && likely?.off && film !== null
-        ? [name, { ...quantity, likely: millimetres(film), off: millimetres(likely.off[i]!) }]
+        ? [name, { ...withIn(quantity, millimetres(film)), off: millimetres(likely.off[i]!) }]
         : [name, quantity];
     }),
   );
 }
+
+/** With the most likely, which lies between its limits. */
+const withIn = (quantity: BelievedQuantity, likely: Millimetres) => ({
+  ...quantity,
+  low: Math.min(quantity.low, likely),
+  high: Math.max(quantity.high, likely),
+  likely,
+});
 
 const PARTS: readonly Part[] = ['journal', 'bush'];
 const surfaces = (design: Design) =>
@@ -194,35 +212,26 @@ function drawnSurfaces(design: Design, { pairs, weights }: PairsDrawn): BeliefRe
   });
 }
 
-/** Share of pairs beyond each end of what is told as 19 in 20. */
-const BEYOND = 1 / 40;
-
 /** Null where hardly a pair has it: then it says nothing of the parts. */
 function quantityOf(
   values: readonly (number | null)[][],
   weights: readonly number[],
   k: number,
 ): BelievedQuantity | null {
-  const each = values
-    .flatMap((of, i) => (of[k] == null ? [] : [{ value: of[k]!, weight: weights[i]! }]))
-    .sort((a, b) => a.value - b.value);
+  const each = values.flatMap((of, i) => (of[k] == null ? [] : [{ value: of[k]!, weight: weights[i]! }]));
+  const limits = limitsOf(
+    values.map((of) => of[k] ?? null),
+    weights,
+  );
+  if (!limits) return null;
   const all = each.reduce((sum, { weight }) => sum + weight, 0);
-  if (all < 1 - BEYOND) return null;
   const mean = each.reduce((sum, { value, weight }) => sum + weight * value, 0) / all;
   const variance = each.reduce((sum, { value, weight }) => sum + weight * (value - mean) ** 2, 0) / all;
-  const at = (share: number) => {
-    let sum = 0;
-    for (const { value, weight } of each) {
-      sum += weight;
-      if (sum >= share * all) return value;
-    }
-    return each[each.length - 1]!.value;
-  };
   return {
     mean: millimetres(mean),
     sd: millimetres(Math.sqrt(variance)),
-    low: millimetres(at(BEYOND)),
-    high: millimetres(at(1 - BEYOND)),
+    low: millimetres(limits[0]),
+    high: millimetres(limits[1]),
   };
 }
 

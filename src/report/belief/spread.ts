@@ -15,6 +15,27 @@ import { believed } from '../../engine/cutting/trialReadings.ts';
 /** Where fewer pairs than this count, they tell no spread. */
 export const FEWEST_DRAWN = 20;
 
+/** Share of pairs beyond each end of what is told as 19 in 20. */
+export const BEYOND = 1 / 40;
+
+/** Between which of these values all but so few pairs have theirs, by their shares; null where too few have one. */
+export function limitsOf(values: readonly (number | null)[], weights: readonly number[]): [number, number] | null {
+  const each = values
+    .flatMap((value, k) => (value === null ? [] : [{ value, weight: weights[k]! }]))
+    .sort((a, b) => a.value - b.value);
+  const all = each.reduce((sum, { weight }) => sum + weight, 0);
+  if (all < 1 - BEYOND) return null;
+  const at = (share: number) => {
+    let sum = 0;
+    for (const { value, weight } of each) {
+      sum += weight;
+      if (sum >= share * all) return value;
+    }
+    return each[each.length - 1]!.value;
+  };
+  return [at(BEYOND), at(1 - BEYOND)];
+}
+
 /**
  * m, by seat, at a position (m); null where hardly a pair goes with what was read.
  * @param parts as they are taken to be, and by how much each film is most likely greater (m)

@@ -1,12 +1,12 @@
 /** What is believed of the parts, in a machinist's words. */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
-import { COVER, doubtText, fineText, type System } from '../../design/units.ts';
+import { doubtText, fineText, type System } from '../../design/units.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
-import { type FilmTold, filmTold, isSettled, offOf, sayers } from './filmTold.ts';
+import { type FilmTold, filmTold, isSettled, sayers } from './filmTold.ts';
 
 /** What is to be settled before any of it is believed. */
 function unsettled(belief: BeliefReport): string | null {
@@ -43,8 +43,7 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
   }
 
   function offSentence(films: readonly Told[]) {
-    const off = films.map(({ name }) => `${name} ${fineText(COVER * offOf(belief.films[name]!), system)}`);
-    return `By how well the parts are known the films told here may be off, either way, by: ${listed(off)} (19 times in 20).`;
+    return `Where the journal is set the films are ${textsOf(films)} by how well the parts are known (19 times in 20), and so far may all films told here be off.`;
   }
 }
 

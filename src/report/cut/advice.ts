@@ -28,7 +28,7 @@ const SLIVER = 0.2;
 export function lookBefore(cut: CutReport, system: System): Look | null {
   const last = cut.trials?.[cut.trials.length - 1];
   if (cut.notAsRead || (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))) return null;
-  return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut);
+  return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut, system);
 }
 
 function lookAfter({ worth }: CutReport, remaining: NonNullable<CutReport['remaining']>, system: System): Look | null {
@@ -43,13 +43,19 @@ function lookAfter({ worth }: CutReport, remaining: NonNullable<CutReport['remai
   return left.some(isUnsure) ? { when: 'then', doing: 'try it again', way: null } : null;
 }
 
-function lookAtFirst(cut: CutReport): Look | null {
+function lookAtFirst(cut: CutReport, system: System): Look | null {
   if (cut.status !== 'planned' && cut.status !== 'infeasible') return null;
   if ((!isReached(cut) && !cut.inTolerance) || nothingToCut(cut) || cut.asTheyAre) return null;
   const before = beforeTrial(cut);
-  return before === 'all'
-    ? null
-    : { when: before === 'nothing' ? 'first' : 'then', doing: 'assemble for a trial', way: null };
+  if (before === 'all') return null;
+  // Where the shake tells more than stand-off and blue the trial is one with its shake.
+  const [best = null] = cut.worth ? surerWays(cut.worth, system) : [];
+  const shaken = best?.reading?.reading.kind === 'shake' ? best : null;
+  return {
+    when: before === 'nothing' ? 'first' : 'then',
+    doing: `assemble for a trial${shaken ? ` and ${shaken.doing}` : ''}`,
+    way: shaken,
+  };
 }
 
 /** The same in a sentence, for whoever reads it elsewhere than on Cut. */

@@ -1,5 +1,6 @@
 /** What comes off by a plan, with the doubt of the dial; and how far the films may be off then. */
 import type { Design } from '../../design/definition.ts';
+import { COVER } from '../../design/units.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { type SeatInput, seatLines } from '../../engine/contact/fit.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
@@ -7,7 +8,7 @@ import type { Plan } from '../../engine/cutting/plan.ts';
 import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { type CutOff, cutPair } from '../../engine/odds/cut.ts';
-import { FEWEST_DRAWN } from '../belief/spread.ts';
+import { FEWEST_DRAWN, limitsOf } from '../belief/spread.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 import { FACE_SIGMA, takenSigma } from './metalDoubt.ts';
@@ -54,7 +55,7 @@ export function filmsOffThen(
   plan: Plan,
   likely: readonly SeatInput[],
   { pairs, weights, effective }: PairsDrawn,
-): NonNullable<CutReport['remaining']>['sigmas'] {
+): Pick<NonNullable<CutReport['remaining']>, 'sigmas' | 'limits'> | undefined {
   if (effective < FEWEST_DRAWN) return undefined;
   const off = cutOffBy(to, plan);
   const filmsOf = (pair: readonly SeatInput[], errors?: readonly number[]) =>
@@ -69,7 +70,9 @@ export function filmsOffThen(
         all[i]! += share;
       }
   };
-  for (const [k, pair] of pairs.entries()) add(filmsOf(pair), weights[k]!, weights[k]!);
+  const each = pairs.map((pair) => filmsOf(pair));
+  for (const [k, films] of each.entries()) add(films, weights[k]!, weights[k]!);
+  const drawn = [...sum];
   const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map(({ sigma }) => sigma);
   for (const [c, sigma] of sigmas.entries())
     add(
@@ -80,9 +83,22 @@ export function filmsOffThen(
       1,
       0,
     );
-  return Object.fromEntries(
-    seats.map(({ name }, i) => [name, all[i]! > MOST_HAVE ? millimetres(Math.sqrt(sum[i]!)) : null]),
-  );
+  const named = <T>(of: (i: number) => T) =>
+    Object.fromEntries(seats.map(({ name }, i) => [name, all[i]! > MOST_HAVE ? of(i) : null]));
+  // The dial is wrong either way alike, and apart from the parts.
+  const ends = (i: number): [number, number] | null => {
+    const dial = COVER ** 2 * (sum[i]! - drawn[i]!);
+    const found = limitsOf(
+      each.map((films) => films[i]!),
+      weights,
+    );
+    if (!found || about[i] === null) return null;
+    const [low, high] = found.map((end) => end - about[i]!);
+    return [about[i] - Math.hypot(low!, Math.sqrt(dial)), about[i] + Math.hypot(high!, Math.sqrt(dial))].map(
+      millimetres,
+    ) as [number, number];
+  };
+  return { sigmas: named((i) => millimetres(Math.sqrt(sum[i]!))), limits: named(ends) };
 }
 
 /** Share of the pairs that must have a film for it to say anything of the parts. */

@@ -36,11 +36,16 @@ const feeds = {
   }),
 };
 
+const limits = z
+  .tuple([mm('Lower'), mm('Upper')])
+  .check(z.meta({ description: 'Between these it is 19 times in 20, by the pairs drawn' }));
+
 const cutStep = z.strictObject({
   seat: z.string(),
   part,
   ...feeds,
   sigma: z.optional(mm('Standard uncertainty of the stock, by the doubt of every film; while there are no trials')),
+  limits: z.optional(limits),
   safe: z.optional(
     mm(
       'What of it may be taken before a trial assembly: but for the risk that is allowed at least that much is to come off; while there are no trials',
@@ -191,6 +196,7 @@ const workItem = z.strictObject({
 
 const leftAmount = {
   sigma: mm('Standard uncertainty of that amount'),
+  limits: z.optional(limits),
   safe: mm(
     'What may be taken now: the least that is left for any parts the trials have not ruled out (lower end of what holds 19 in 20); never more than the amount, and nothing while readings clash',
   ),
@@ -297,6 +303,9 @@ const remaining = z.strictObject({
         z.meta({ description: 'By the pairs drawn, each cut so, and by the dial; left out where they tell none' }),
       ),
   ),
+  limits: z.optional(
+    z.record(z.string(), z.nullable(limits)).check(z.meta({ description: 'Of that film, left out likewise' })),
+  ),
   standOff: z.strictObject({
     now: mmOrNull('Position of first touch as believed'),
     safe: mmOrNull('When what may be taken now is off'),
@@ -340,6 +349,24 @@ const lapState = z.strictObject({
     }),
   ),
   relationError: mmOrNull('Error of the relation for the films wanted'),
+});
+
+const cause = z.strictObject({
+  what: z.enum(['taken', 'faces', 'standOff', 'shake', 'blue', 'parts']).check(
+    z.meta({
+      description: 'Metal off that is other than told, a reading that is a slip, or parts other than was thought',
+    }),
+  ),
+  trial: z.optional(z.int().check(z.meta({ description: 'Which trial, from 1' }))),
+  seat: z.optional(z.string()),
+  part: z.optional(part),
+  face: z.optional(z.string()),
+  told: z.optional(mm('Metal off as told')),
+  chance: plain('That it is this, beside all others and chance alone'),
+  likely: mmOrNull('Metal that most likely came off, or what should have been read; null where it is neither'),
+  enough: mmOrNull(
+    'Standard uncertainty of it, of parts that of every film, with which all would go together; null where it has none',
+  ),
 });
 
 export const cutReport = z.strictObject({
@@ -434,6 +461,11 @@ export const cutReport = z.strictObject({
   work: z.array(workItem),
   trials: z.optional(
     z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' })),
+  ),
+  causes: z.optional(
+    z
+      .array(cause)
+      .check(z.meta({ description: 'What may be behind trials that do not go together, the most likely first' })),
   ),
   remaining: z.optional(remaining),
   case: z.optional(

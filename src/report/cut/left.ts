@@ -1,5 +1,5 @@
 /** What the trials say is left of every surface and face, in words. */
-import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { doubtedText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 
@@ -20,8 +20,8 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
   const surfaces = steps
     .filter((s) => s.normal >= NOTHING)
     .map(
-      ({ seat, part, normal, sigma, safe, doubted }): Left => ({
-        text: `${plusMinusText(normal, sigma, system)} off the ${seat} ${part}`,
+      ({ seat, part, normal, sigma, limits, safe, doubted }): Left => ({
+        text: `${doubtedText(normal, sigma, system, limits)} off the ${seat} ${part}`,
         safe: `${fineText(safe, system)} off the ${seat} ${part}`,
         on: false,
         taken: safe,
@@ -31,10 +31,10 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
     );
   const moved = faces
     .filter((f) => Math.abs(f.off) >= NOTHING)
-    .map(({ name, off, sigma, safe, doubted }): Left => {
+    .map(({ name, off, sigma, limits, safe, doubted }): Left => {
       const on = off > 0 ? `off ${name}` : `to be put on ${name}`;
       return {
-        text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`,
+        text: `${doubtedText(Math.abs(off), sigma, system, sizes(limits))} ${on}`,
         on: off <= 0,
         safe: `${fineText(Math.abs(safe), system)} ${on}`,
         taken: Math.abs(safe),
@@ -44,6 +44,9 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
     });
   return [...surfaces, ...moved];
 }
+
+/** The same limits of an amount that is told without its sign. */
+const sizes = (limits: readonly number[] | undefined) => limits?.map(Math.abs).sort((a, b) => a - b);
 
 /** From this share on the safe amount is most of what is left. */
 const SURE = 0.8;

@@ -2,9 +2,10 @@
  * What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now.
  */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { causeSentences } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
@@ -144,10 +145,15 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
   const { trials, remaining, without } = cut;
   const last = trials?.[trials.length - 1];
   if (!last) return [];
-  if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
+  const causes = causeSentences(cut.causes, system);
+  if (last.status === 'contradiction') return [CONTRADICTION, ...causes, MEND_IT];
   if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
   const [worst, ...others] = last.clashes ?? [];
-  const clashes = worst ? [clashSentence(worst, system), ...orElse(others)] : [];
+  const named = (clash: Clash) =>
+    (cut.causes ?? []).some((one) => one.what === clash.what && one.trial === clash.trial);
+  const clashes = worst
+    ? [clashSentence(worst, system), ...causes, ...orElse(others.filter((clash) => !named(clash)))]
+    : [];
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
   if (clashes.length > 0)
@@ -180,8 +186,17 @@ const UNSURE =
   'Hardly a pair goes with all that was read, so it is not known how sure this is: read the last trial once more.';
 
 /** A film with its doubt; without it where none is told. */
-const filmText = (film: number | null | undefined, sigma: number | null | undefined, system: System) =>
-  film == null ? 'apart' : sigma == null ? fineText(film, system) : plusMinusText(film, sigma, system);
+const filmText = (
+  film: number | null | undefined,
+  sigma: number | null | undefined,
+  system: System,
+  limits?: readonly number[] | null,
+) =>
+  film == null
+    ? 'apart'
+    : sigma == null
+      ? fineText(film, system)
+      : doubtedText(film, sigma, system, limits ?? undefined);
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
@@ -193,7 +208,10 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
     cut.remaining &&
     design.seats
       .filter(({ film }) => film)
-      .map(({ name }) => `${name} ${filmText(cut.remaining!.films[name], cut.remaining!.sigmas?.[name], system)}`);
+      .map(
+        ({ name }) =>
+          `${name} ${filmText(cut.remaining!.films[name], cut.remaining!.sigmas?.[name], system, cut.remaining!.limits?.[name])}`,
+      );
   const clash = (last.clashes ?? []).length > 0;
   const sure = isSure(cut);
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
@@ -206,7 +224,7 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
       ...(films && !clash && !sure ? [UNSURE] : []),
       ...(films && !clash
         ? [
-            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}${sure ? '; every ± is 19 times in 20' : ''}.`,
+            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}${sure ? '; all of it 19 times in 20' : ''}.`,
           ]
         : []),
     ],

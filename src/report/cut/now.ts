@@ -70,14 +70,15 @@ function offNow(cut: CutReport, system: System): string {
   const all = offText(cut, system);
   const before = beforeTrial(cut);
   if (before === 'all') return `${all.replace(/^./, (c) => c.toUpperCase())}.`;
-  if (before === 'nothing') return `A trial first; then most likely ${all}.`;
+  const shaken = lookBefore(cut, system)?.way ? ' with its shake' : '';
+  if (before === 'nothing') return `A trial${shaken} first; then most likely ${all}.`;
   const safe = cut.steps
     .filter((step) => (step.safe ?? step.normal) >= NOTHING)
     .map(
       ({ seat, part, normal, safe = normal }) => `${fineText(Math.min(safe, normal), system)} off the ${seat} ${part}`,
     );
   const some = safe.length > FEW ? `Part of it off ${safe.length} surfaces` : safe.join(', ');
-  return `${some}, then a trial.`;
+  return `${some}, then a trial${shaken}.`;
 }
 
 function offText({ steps, faces }: CutReport, system: System): string {

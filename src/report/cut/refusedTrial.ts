@@ -5,6 +5,8 @@ import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../convert.ts';
+import { type CauseReport, causesSection } from './causes.ts';
+import { causeSentences } from './causeWords.ts';
 import { doubtOf } from './doubt.ts';
 import { listed } from './listed.ts';
 import { closedCount, openTrials } from './openTrials.ts';
@@ -70,17 +72,34 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
 function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string {
   const { standOff, shake, blue } = trial;
   const expected = expectedStandOff(design, earlier, trial);
-  const { before, from } = doubtOf(design);
-  const doubt = Math.sqrt(Math.max(...before.mean.map((_, i) => before.covariance[i]![i]!)));
-  const suspects = suspectsOf(design, earlier, trial);
-  const ends = `Look for grit, a burr or a slip of the pen${suspects.length === 0 ? '' : ` here, or in ${listed(suspects)}, without which this would go`}. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): ${from.includes('readings') ? '' : 'raise “Doubt” among the preferences of what may be cut, or '}measure again.`;
   const { taken = [], faces = [] } = trial;
   const alone = (told: Pick<Trial, 'standOff' | 'shake'>) =>
     believedAfter(design, earlier, { taken, faces, ...told }) === null;
+  const ends = endsOf(design, earlier, trial, system);
   if (standOff && expected && alone({ standOff }))
     return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
   if (shake && alone({ shake })) return `These parts cannot shake by ${fineText(shake.value, system)} there. ${ends}`;
   return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;
+}
+
+/** What would make all agree, with its odds; where nothing told would, where to look. */
+function endsOf(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string {
+  const causes = refusedFor(design, earlier, trial);
+  const told = causeSentences(causes, system).join(' ');
+  // Metal that did not come off as typed is neither a slip of the pen nor other parts.
+  if (causes[0]?.what === 'taken' || causes[0]?.what === 'faces') return told;
+  const { before, from } = doubtOf(design);
+  const doubt = Math.sqrt(Math.max(...before.mean.map((_, i) => before.covariance[i]![i]!)));
+  const suspects = suspectsOf(design, earlier, trial);
+  const look = `Look for grit, a burr or a slip of the pen${suspects.length === 0 ? '' : ` here, or in ${listed(suspects)}, without which this would go`}.`;
+  return `${told === '' ? look : `${told} Look for grit and burrs too.`} If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): ${from.includes('readings') ? '' : 'raise “Doubt” among the preferences of what may be cut, or '}measure again.`;
+}
+
+/** What may be behind it that a trial does not go with those before, the most likely first. */
+export function refusedFor({ cut, ...design }: Design, earlier: readonly Trial[], trial: Trial): CauseReport[] {
+  if (!cut) return [];
+  const tried = { ...cut, trials: [...earlier, trial] };
+  return causesSection({ ...design, cut: tried }, tried);
 }
 
 const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;

@@ -146,7 +146,7 @@ function stepSection(
   design: Design,
   step: SurfaceStep,
   reached: boolean,
-  doubt: { sigma: number; safe: number } | null,
+  doubt: ReturnType<ReturnType<typeof doubtOfSteps>>,
 ): CutStepReport {
   const after = step.after[step.seat]![step.part];
   const drawn = design.seats[step.seat]![step.part].halfAngle;

@@ -8,9 +8,10 @@ import { feedsOf } from '../../engine/cutting/steps.ts';
 import { remaining, remainingFaces, type Trial, type TrialResult, type Updated } from '../../engine/cutting/trial.ts';
 import { believed } from '../../engine/cutting/trialReadings.ts';
 import { believedOf, pairsAfter, toldByTrials } from '../belief/believed.ts';
-import { filmSpread } from '../belief/spread.ts';
-import { metres, millimetres } from '../convert.ts';
+import { FEWEST_DRAWN, filmSpread, limitsOf } from '../belief/spread.ts';
+import { type Millimetres, metres, millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
+import { causesSection } from './causes.ts';
 import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
@@ -20,7 +21,7 @@ import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type TrialReport = NonNullable<CutReport['trials']>[number];
-type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
+type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without' | 'causes'>;
 
 /** What is left to cut, and from what that is known. */
 export interface LeftNow {
@@ -41,7 +42,9 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   const surer = last.status === 'updated' && last.clashes.length === 0 ? surerByTrials(design, input, trials) : [];
   const clashes = last.status === 'updated' && last.clashes.length > 0;
+  const causes = last.status !== 'updated' || clashes ? causesSection(design, cut) : [];
   const told = {
+    ...(causes.length > 0 && { causes }),
     trials: results.map((result, k) => ({
       ...resultSection(design, cut, trials, result),
       ...(!clashes && k >= results.length - TOLD_SURER && doubtDrawn(design, input, trials.slice(0, k + 1), result)),
@@ -111,18 +114,40 @@ export function leftAtFirst(design: Design, cut: Cut, input: PlanInput): LeftNow
   return { known, left: leftToCut(input, known) };
 }
 
+/** Between which it lies (mm): of metal off a surface nothing at least, for none can be put back. */
+function limitsSection(
+  { each, amount }: Pick<LeftAmount, 'each' | 'amount'>,
+  { known: { drawn } }: LeftNow,
+): { limits?: [Millimetres, Millimetres] } {
+  const found = drawn.effective < FEWEST_DRAWN ? null : limitsOf(each, drawn.weights);
+  if (!found) return {};
+  const sign = Math.sign(amount);
+  const [low, high] = [Math.min(found[0], amount), Math.max(found[1], amount)].map(
+    (end) => sign * Math.max(0, sign * end),
+  );
+  return { limits: [millimetres(low!), millimetres(high!)] };
+}
+
 /**
  * Standard uncertainty (mm) of every step, and what of it is safe, while nothing but the doubt of the films is known;
  * by seat and part.
  */
-export function doubtOfSteps(at: LeftNow | null): (seat: number, part: Part) => { sigma: number; safe: number } | null {
+export function doubtOfSteps(
+  at: LeftNow | null,
+): (seat: number, part: Part) => { sigma: number; safe: number; limits?: [number, number] } | null {
   return (seat, part) => {
     const left = at?.left.amounts.find(({ room }) => {
       const { of } = at.left.plan!.rooms[room]!;
       return of.kind === 'surface' && of.seat === seat && of.part === part;
     });
     // What the plan takes off and nothing that is known does is not safe at all.
-    return at && { sigma: millimetres(left?.sigma ?? 0), safe: millimetres(left?.safe ?? 0) };
+    return (
+      at && {
+        sigma: millimetres(left?.sigma ?? 0),
+        ...(left && limitsSection(left, at)),
+        safe: millimetres(left?.safe ?? 0),
+      }
+    );
   };
 }
 
@@ -179,8 +204,9 @@ function cameSection(
 function remainingSection(design: Design, cut: Cut, input: PlanInput, now: LeftNow): NonNullable<Trials['remaining']> {
   const { verdict, plan, amounts, standOff } = now.left;
   const machine = toMachine(cut);
-  const spread = ({ sigma, safe, doubted }: LeftAmount) => ({
+  const spread = ({ sigma, safe, doubted, ...left }: LeftAmount) => ({
     sigma: millimetres(sigma),
+    ...limitsSection(left, now),
     safe: millimetres(safe),
     doubted: design.seats[doubted]!.name,
   });
@@ -241,9 +267,8 @@ function thenOff(
   input: PlanInput,
   plan: Plan,
   { known: { parts, films, drawn } }: LeftNow,
-): Pick<NonNullable<CutReport['remaining']>, 'sigmas'> {
+): Pick<NonNullable<CutReport['remaining']>, 'sigmas' | 'limits'> {
   const trials = toTrials(design, cut);
   const to = { cut, input: { ...input, seats: [...parts] }, before: cutBefore(trials) };
-  const sigmas = filmsOffThen(design, to, plan, believed(parts, films), drawn);
-  return sigmas ? { sigmas } : {};
+  return filmsOffThen(design, to, plan, believed(parts, films), drawn) ?? {};
 }

@@ -1,6 +1,14 @@
 /** The plan in a machinist's words: one headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { type AngleWay, COVER, fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
+import {
+  type AngleWay,
+  COVER,
+  doubtedText,
+  fineText,
+  plusMinusText,
+  type System,
+  turnText,
+} from '../../design/units.ts';
 import { partsAre } from '../assumed.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport, CutStepReport } from './definition.ts';
@@ -73,7 +81,10 @@ function doubtSentence(design: Design, { steps }: CutReport, system: System): st
   const unsure = steps.filter((s) => s.sigma !== undefined && s.normal >= NOTHING && s.sigma >= NOTHING);
   if (unsure.length === 0) return '';
   const told = listed(
-    unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`),
+    unsure.map(
+      ({ seat, part, normal, sigma, limits }) =>
+        `${doubtedText(normal, sigma!, system, limits)} off the ${seat} ${part}`,
+    ),
   );
   const safe = unsure
     .filter((s) => (s.safe ?? 0) >= NOTHING)
@@ -82,9 +93,8 @@ function doubtSentence(design: Design, { steps }: CutReport, system: System): st
     safe.length > 0
       ? `take no more than ${listed(safe)} before a trial assembly makes it surer`
       : 'assemble for a trial before anything is cut, to be surer';
-  const are = partsAre(design);
-  const doubted = are === 'measured' ? 'the measurements' : `the parts as ${are}`;
-  return `By the doubt of ${doubted} that is ${told} (19 times in 20): ${first}.`;
+  const doubted = partsAre(design) === 'measured' ? 'the measurements' : `the parts as ${partsAre(design)}`;
+  return `By the doubt of ${doubted} that is ${told} (19 times in 20), and what is safe goes by this doubt, not by the films’: ${first}.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {

@@ -184,7 +184,9 @@ export const gainText = ({ seat, part, by, face }: MattersReport['gains'][number
 
 /** The odds in one sentence, for the Sheet. */
 export function oddsSentence(design: Design, report: OddsReport): string {
-  if (!isWanted(design) || !isTold(report)) return '';
+  // Of what does not go together no chance is told.
+  const unsettled = report.notAsRead === 'trials' || report.notAsRead === 'contradict';
+  if (!isWanted(design) || !isTold(report) || unsettled) return '';
   const { planned, from } = report;
   const by = from === 'drawing' ? 'as drawn, never measured' : 'by all that was read';
   const state = planned ? 'cut as planned' : 'as the parts are';

@@ -27,6 +27,8 @@ export interface LeftStep {
   halfAngle: number;
   /** mm: standard uncertainty of what is left */
   sigma: number;
+  /** mm: between which that lies 19 times in 20 */
+  limits?: readonly [number, number] | undefined;
   /** null where nothing is safe to take yet */
   safe: Taking | null;
   all: Taking;
@@ -52,7 +54,7 @@ export function leftSteps(
 /** @param known the gauges of the plan, which the person has at hand */
 function leftStep(
   design: Design,
-  { seat, part, normal, sigma, safe }: Left,
+  { seat, part, normal, sigma, limits, safe }: Left,
   { now, reckoned }: Pick<PartsAfterTrials, 'now' | 'reckoned'>,
   known: readonly { reading: Reading }[],
 ): LeftStep {
@@ -78,6 +80,7 @@ function leftStep(
     part,
     halfAngle,
     sigma,
+    limits,
     safe: isSafe ? taking(safe) : null,
     all: taking(normal),
     gauges: gauges.map((gauge) => ({

@@ -33,21 +33,29 @@ export function partsAfterTrials(
 ): PartsAfterTrials | null {
   const films = trials[trials.length - 1]?.films;
   if (!remaining || !films) return null;
-  const told = design.cut ? openTrials(design.cut) : [];
-  const now = partsLess(design, {
-    surfaces: told.flatMap(({ taken = [] }) => taken),
-    faces: told.flatMap(({ faces = [] }) => faces),
-  });
+  const now = partsNow(design);
   const then = {
     ...partsLess(now, { surfaces: remaining.steps, faces: remaining.faces }),
     position: remaining.position,
   };
-  const opened = (parts: Design): Design => ({
-    ...parts,
-    seats: parts.seats.map((seat) => ({ ...seat, bush: less(seat.bush, 'bush', films[seat.name]?.more ?? 0) })),
-  });
+  const opened = (parts: Design) => openedBy(parts, (seat) => films[seat]?.more ?? 0);
   return { now, reckoned: then, believed: opened(then), believedNow: opened(now) };
 }
+
+/** The surfaces of the design, less all that came off them since. */
+export function partsNow(design: Design): Design {
+  const told = design.cut ? openTrials(design.cut) : [];
+  return partsLess(design, {
+    surfaces: told.flatMap(({ taken = [] }) => taken),
+    faces: told.flatMap(({ faces = [] }) => faces),
+  });
+}
+
+/** Every bush wider, so that its film is greater by so much (mm). */
+export const openedBy = (parts: Design, more: (seat: string) => number): Design => ({
+  ...parts,
+  seats: parts.seats.map((seat) => ({ ...seat, bush: less(seat.bush, 'bush', more(seat.name)) })),
+});
 
 export function partsLess(design: Design, { surfaces, faces }: Off): Design {
   const { cut } = design;

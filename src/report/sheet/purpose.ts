@@ -10,6 +10,7 @@ import { leftOf } from '../cut/left.ts';
 import { leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
 import { cutVerdict, isReached, limitSentences } from '../cut/verdict.ts';
+import { behindTrial, type Withheld } from '../cut/withheld.ts';
 import { fitSection } from '../fit/section.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 
@@ -21,6 +22,11 @@ export interface Purpose extends Verdict {
   kind: 'work' | 'left' | 'parts' | 'refused';
 }
 
+interface Against {
+  notAsRead?: NotAsRead | undefined;
+  withheld?: Withheld | null;
+}
+
 /** With more cuts than this the steps say by themselves what comes off. */
 const NAMED = 3;
 
@@ -30,19 +36,20 @@ const LEFT_OUT =
 
 /**
  * A hard case that would be cut through stands first on it; what is to be done stays what it is. `way`: how the person
- * says angles; `notAsRead`: of a design of which nothing is cut, what the belief tells.
+ * says angles; `notAsRead`: of a design of which nothing is cut, what the belief tells; `withheld`: by a trial that is
+ * being written.
  */
 export function purposeOf(
   design: Design,
   cut: CutReport | null,
   system: System,
   way: AngleWay = 'half',
-  notAsRead: NotAsRead | undefined = cut?.notAsRead,
+  { notAsRead: why = cut?.notAsRead, withheld = null }: Against = {},
 ): Purpose {
   const purpose = measuredPurpose(design, cut, system, way);
-  const why = notAsRead;
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
-  return behindReadings(why && cuts ? { ...purpose, kind: 'refused' } : purpose, why);
+  const refused: Purpose = (why || withheld) && cuts ? { ...purpose, kind: 'refused' } : purpose;
+  return behindTrial(behindReadings(refused, why), withheld);
 }
 
 function measuredPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {

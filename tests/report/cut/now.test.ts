@@ -39,9 +39,11 @@ describe('of the steep cone to be cut', () => {
     cutNow({ ...cut, ...changed }, { ...NOTHING_AGAINST, ...against }, 'metric');
 
   test('it names what comes off, and that none of it is safe before a trial', () => {
-    expect(now()).toBe('A trial first; then most likely 76.53 µm off the steep journal.');
+    expect(now()).toBe('A trial with its shake first; then most likely 76.53 µm off the steep journal.');
     const [step] = cut.steps;
-    expect(now({ steps: [{ ...step!, safe: 0.02 }] })).toBe('20.00 µm off the steep journal, then a trial.');
+    expect(now({ steps: [{ ...step!, safe: 0.02 }] })).toBe(
+      '20.00 µm off the steep journal, then a trial with its shake.',
+    );
     expect(now({ steps: [{ ...step!, safe: step!.normal }] })).toBe('76.53 µm off the steep journal.');
   });
 

@@ -66,11 +66,16 @@ describe('what to look at before metal comes off', () => {
     expect(lookBefore({ ...cut, notAsRead: 'contradict' }, 'metric')).toBeNull();
   });
 
-  it('before any trial is a trial, on both', () => {
+  it('before any trial is a trial, with the shake where that tells most, on both', () => {
     const report = cutSection(base)!;
-    expect(lookBefore(report, 'metric')).toMatchObject({ when: 'first', way: null });
-    expect(cutNow(report, knows, 'metric')).toMatch(/^A trial first/);
-    expect(lookSentence(report, 'metric')).toMatch(/^Before anything is cut, assemble for a trial/);
+    expect(lookBefore(report, 'metric')).toMatchObject({
+      when: 'first',
+      way: { reading: { reading: { kind: 'shake' } } },
+    });
+    expect(cutNow(report, knows, 'metric')).toMatch(/^A trial with its shake first/);
+    expect(lookSentence(report, 'metric')).toMatch(
+      /^Before anything is cut, assemble for a trial and read the shake at the nose/,
+    );
   });
 });
 

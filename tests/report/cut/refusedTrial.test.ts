@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
-import { expectedStandOff, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
+import { expectedStandOff, refusedFor, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
 
 const parsed = parseDesign(
   readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
@@ -30,7 +30,7 @@ test('nothing read and nothing taken is nothing to write down; metal off alone i
 
 test('a touch that these parts cannot have says where they should touch', () => {
   expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(
-    /should touch first at −4 ± 14 µm, not at 900\.0 µm.*slip of the pen.*thought possible, 9\.80 µm of film either way/,
+    /should touch first at −4 ± 14 µm, not at 900\.0 µm\. If the stand-off of trial 1 is a slip, which should be −3\.\d\d µm, all agree: \d+ in 100 .*thought possible, 9\.80 µm of film either way/,
   );
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [], 'inch')).toMatch(/tenths/);
 });
@@ -54,10 +54,32 @@ test('a trial that does not go with an earlier one names the reading that may be
   const shaken = { shake };
   const said = refused({ standOff: { ...touch, value: -0.011 } }, [wrong, shaken]);
   expect(said).toMatch(
-    /slip of the pen here, or in the stand-off of trial 1, without which this would go\. If it is so/,
+    /If the stand-off of trial 3 is a slip, which should be \S+ µm, all agree: .* Or the stand-off of trial 1 is a slip/,
   );
   expect(said).not.toMatch(/shake of trial|blue of trial/);
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [{ standOff: touch }])).not.toMatch(/without which/);
+});
+
+test('less off than typed is weighed, with its odds, and the doubt with which it would be taken', () => {
+  const prints = [{ seat: 'steep', prints: true }];
+  const cut = (sigma?: number): Trial => ({
+    taken: [{ seat: 'steep', part: 'journal', normal: 0.02, ...(sigma !== undefined && { sigma }) }],
+    // as though 6 µm only were off
+    standOff: { value: -0.004 - 0.006 * Math.SQRT2, sigma: 0.001 },
+    blue: prints,
+  });
+  const earlier = [{ standOff: touch, blue: prints }];
+  const fine = (sigma: number) => refused(cut(sigma), earlier);
+  const [most] = refusedFor(design, earlier, cut(0.001));
+  expect(fine(0.001)).toMatch(
+    /^What .* If less came off the steep journal before trial 2 than typed, (5\.9|6\.[01])\d µm in place of 20\.00 µm, all agree: [78]\d in 100 it is that\. Known to \S+ µm only \(“Off the steep journal, known to”\), it would be taken\. Or the stand-off of trial 2 is a slip/,
+  );
+  expect(most).toMatchObject({ what: 'taken', trial: 2, seat: 'steep', part: 'journal', told: 0.02 });
+  expect(fine(most!.enough!)).toBeNull();
+  // A cut told of before, which nobody gauged since, is named by its own trial.
+  const { taken, ...read } = cut(0.001);
+  const [before] = refusedFor(design, [...earlier, { taken: taken! }], read);
+  expect(before).toMatchObject({ what: 'taken', trial: 2 });
 });
 
 test('what is expected follows what was taken', () => {

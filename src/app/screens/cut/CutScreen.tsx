@@ -13,6 +13,7 @@ import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
+import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { Aims, isTraded, Trade } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
@@ -42,7 +43,7 @@ import { TakeDone } from './TakeDone.tsx';
 import { TakeSafe } from './TakeSafe.tsx';
 import { ToTheTrial } from './ToTheTrial.tsx';
 import { isClashing, Trials } from './Trials.tsx';
-import { UnwrittenMetal } from './UnwrittenMetal.tsx';
+import { useWithheld } from './writing.ts';
 import './cut.css';
 import { Fault } from '../../frame/Fault.tsx';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
@@ -113,9 +114,13 @@ function CutVerdict({ work, design, stale, cut, running, system, guessed, waits 
     'seats',
     'cut',
   ]);
-  const verdict = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
-  const now = cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
-  const tries = !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
+  const known = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
+  const withheld = useWithheld(work);
+  const verdict = behindTrial(known, withheld);
+  const now = withheld
+    ? WITHHELD_NOW[withheld]
+    : cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
+  const tries = !withheld && !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
       {tries ? (
@@ -154,7 +159,6 @@ function Told({ planned }: { planned: Planned }) {
   return (
     <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
       <div className="in-sight">
-        <UnwrittenMetal work={work} />
         {forbidden && !waiting && !loose && runs}
         <CutVerdict {...planned} waits={waiting && !loose && runs} />
         {pictured && <Pictures {...shown} close={wide} />}
@@ -307,10 +311,18 @@ function settingParts({ work, design, cut, system }: Planned): (PartEntry | null
 }
 
 function StepsDone({ work, design, stale, cut, running, system }: Planned) {
+  const withheld = useWithheld(work) !== null;
   return (
     <>
       <Steps work={work} design={design} cut={cut} system={system} />
-      <TakeDone work={work} design={design} stale={stale} cut={cut} against={isForbidden(running)} system={system} />
+      <TakeDone
+        work={work}
+        design={design}
+        stale={stale}
+        cut={cut}
+        against={withheld || isForbidden(running)}
+        system={system}
+      />
     </>
   );
 }

@@ -8,7 +8,7 @@ import { safePart } from '../../../report/cut/safePart.ts';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { withTrial } from './entries.ts';
-import { useWriting } from './UnwrittenMetal.tsx';
+import { useWriting } from './writing.ts';
 
 interface Props {
   work: Work;

@@ -9,7 +9,7 @@ import { reveal } from '../../frame/Parts.tsx';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { draftOf, shakenAt } from './trialDraft.ts';
-import { useWriting, type Writing } from './UnwrittenMetal.tsx';
+import { useWriting, type Writing } from './writing.ts';
 
 /** A shake belongs to the trial that is assembled: to the last one where that has none yet. */
 export function writingOf(cut: CutReport, design: Design, system: System): Writing {

@@ -9,9 +9,11 @@ import { fineText, placeText, type System } from '../../../design/units.ts';
 import { partsAre } from '../../../report/assumed.ts';
 import { expectedShakeText, expectedText } from '../../../report/cut/asExpected.ts';
 import { withToldSafe } from '../../../report/cut/beyondSafe.ts';
+import type { CauseReport } from '../../../report/cut/causes.ts';
+import { knownToTitle } from '../../../report/cut/causeWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
-import { expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import { expectedStandOff, refusedFor, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import type { Result } from '../../../worker/jobs.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -22,6 +24,7 @@ import { useRested } from '../../state/useRested.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { type Trial, withTrial } from './entries.ts';
 import { OtherSurface } from './OtherSurface.tsx';
+import { ToKnown } from './ToKnown.tsx';
 import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, usualShake } from './trialDraft.ts';
 
 interface Props {
@@ -34,6 +37,11 @@ interface Props {
   change(edit: (draft: Draft) => Draft): void;
   /** place of the trial that is corrected; a new one without */
   index?: number | undefined;
+  /** why it was refused as it stands, if it was */
+  refused: string | undefined;
+  refuse(why: string): void;
+  /** leads to the field of how well that metal is known */
+  toCut(cause: CauseReport): void;
   system: System;
   close(): void;
 }
@@ -67,12 +75,25 @@ const shakeText = (
 ): string =>
   !told ? '' : told.shake ? expectedShakeText(told.shake, read, system) : 'These parts have no shake there.';
 
-export function TrialForm({ work, design, cut, draft, change, index, system, close }: Props) {
+export function TrialForm({
+  work,
+  design,
+  cut,
+  draft,
+  change,
+  index,
+  refused: stands,
+  refuse,
+  toCut,
+  system,
+  close,
+}: Props) {
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
-  const [refused, setRefused] = useState('');
+  const [unfinished, setUnfinished] = useState('');
+  const refused = unfinished || (stands ?? '');
   const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
   const edit = (how: (now: Draft) => Partial<Draft>) => {
-    setRefused('');
+    setUnfinished('');
     change((now) => ({ ...now, ...how(now) }));
   };
   const set = (part: Partial<Draft>) => edit(() => part);
@@ -91,16 +112,26 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
   const write = (event: FormEvent) => {
     event.preventDefault();
     const pending = [...open].filter((title) => standing.includes(title));
-    if (pending.length > 0) return setRefused(`First finish what is typed: ${pending.join(', ')}.`);
+    if (pending.length > 0) return setUnfinished(`First finish what is typed: ${pending.join(', ')}.`);
     put(trialOf(draft, design, system));
   };
   const put = (written: Trial) => {
     const trial = index === undefined ? withToldSafe(design, cut, written) : written;
     const reason =
       refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
-    if (reason !== undefined) return setRefused(`Not written down. ${reason}`);
+    if (reason !== undefined) {
+      // What was read and does not go with the rest stands against all that is told of before it.
+      const tell = trial.standOff || trial.shake || trial.blue ? refuse : setUnfinished;
+      return tell(`Not written down. ${reason}`);
+    }
     close();
   };
+  const trial = JSON.stringify([stands, draft, earlier]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was refused, by its text
+  const causes = useMemo(
+    () => (stands === undefined ? [] : refusedFor(design, earlier, trialOf(draft, design, system))),
+    [design, trial],
+  );
   /** What one micrometre square to a surface is in its diameter. */
   const perSquare = (seat: string, part: Part) =>
     draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1));
@@ -169,7 +200,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
               ),
               normal
                 ? field(
-                    `Off the ${seat} ${part}, known to`,
+                    knownToTitle({ seat, part }),
                     'Standard uncertainty: gauged before and after it is less than by the dial.',
                     'fine',
                     sigma ?? null,
@@ -196,7 +227,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
               ),
               off
                 ? field(
-                    `Off ${name}, known to`,
+                    knownToTitle({ face: name }),
                     'Standard uncertainty of its thickness.',
                     'fine',
                     sigma ?? null,
@@ -340,6 +371,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
         <button type="submit" className="main">
           Write it down
         </button>
+        <ToKnown causes={causes} go={toCut} />
         {refused !== '' && tellsMetal(draft) && draft.standOff !== null && (
           <button type="button" onClick={() => put(trialOf(metalAlone(draft), design, system))}>
             Write down the metal alone

@@ -5,8 +5,10 @@
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
-import { fineText, plusMinusText, type System } from '../../../design/units.ts';
+import { doubtedText, fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
+import type { CauseReport } from '../../../report/cut/causes.ts';
+import { knownToTitle } from '../../../report/cut/causeWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
@@ -17,9 +19,10 @@ import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
 import { divisionsText } from './Steps.tsx';
+import { ToKnown } from './ToKnown.tsx';
 import { TrialForm } from './TrialForm.tsx';
 import { type Draft, draftFor, draftOf } from './trialDraft.ts';
-import { useWriting, type Writing } from './UnwrittenMetal.tsx';
+import { useWithheld, useWriting, type Writing } from './writing.ts';
 
 interface Props {
   work: Work;
@@ -33,19 +36,26 @@ interface Props {
 export function Trials({ work, cut, guessed = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
+  const withheld = useWithheld(work);
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
     draft: draftFor(unfinished.draft, design),
     at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const),
+    refused: unfinished.refused,
   };
-  const form = (at: Writing['at'], draft: Draft) => (
+  const form = (at: Writing['at'], draft: Draft, refused: string | undefined) => (
     <TrialForm
       work={work}
       design={design}
       cut={cut}
       draft={draft}
-      change={(edit) => setWriting((now) => ({ at, draft: edit(draftFor((now ?? { draft }).draft, design)) }))}
+      change={(edit) =>
+        setWriting((now) => ({ ...andThen(now), at, draft: edit(draftFor((now ?? { draft }).draft, design)) }))
+      }
+      refused={refused}
+      refuse={(why) => setWriting((now) => ({ ...(now ?? { at, draft }), refused: why }))}
+      toCut={(cause) => toKnown(cause, at)}
       index={at === 'new' ? undefined : at}
       system={system}
       close={close}
@@ -54,14 +64,25 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   // What is in the shapes already is history, of which nothing is told any more.
   const closed = design.cut ? closedCount(design.cut) : 0;
   const resultOf = (i: number) => cut.trials?.[i - closed];
-  const close = () => setWriting(null);
+  const close = () => setWriting((now) => now?.afterwards ?? null);
+  /** To the field of how well metal off is known: on the form that is open, or on that of the trial it is told at. */
+  const toKnown = ({ trial, ...of }: CauseReport, at: Writing['at']) => {
+    const place = trial! - 1;
+    if (place < trials.length && at !== place)
+      setWriting((now) => ({
+        at: place,
+        draft: draftOf(cut, design, system, trials[place]),
+        ...(now && { afterwards: now }),
+      }));
+    focusOn(knownToTitle(of));
+  };
   return (
     <section aria-label="Trial and correct">
       <p className="fine">
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
-      {cut.remaining && !guessed && !isClashing(cut) && trials.length > 0 && (
+      {cut.remaining && !guessed && !withheld && !isClashing(cut) && trials.length > 0 && (
         <Remaining design={design} cut={cut} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">
@@ -75,7 +96,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
                 <small>History: off the shapes of the design already.</small>
               </p>
             ) : writing?.at === i ? (
-              form(i, writing.draft)
+              form(i, writing.draft, writing.refused)
             ) : (
               <Entry
                 index={i}
@@ -89,8 +110,9 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
           </li>
         ))}
       </ol>
+      {writing === null && <ToKnown causes={cut.causes} go={(cause) => toKnown(cause, 'new')} />}
       {writing?.at === 'new' ? (
-        form('new', writing.draft)
+        form('new', writing.draft, writing.refused)
       ) : (
         <p className="buttons">
           <button
@@ -104,6 +126,18 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
     </section>
   );
 }
+
+const andThen = (now: Writing | null) => (now?.afterwards ? { afterwards: now.afterwards } : {});
+
+/** Once it is drawn. */
+const focusOn = (title: string) =>
+  requestAnimationFrame(() => {
+    const label = [...document.querySelectorAll<HTMLLabelElement>('.trial-form label')].find(
+      ({ textContent }) => textContent === title,
+    );
+    label?.control?.focus();
+    label?.scrollIntoView({ block: 'center' });
+  });
 
 /** Whether what was read goes together so badly that nothing is told of what is left. */
 export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) =>
@@ -179,9 +213,9 @@ function Remaining({
   );
   const rows = [
     ...remaining.steps.map(
-      ({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
+      ({ seat, part, normal, sigma, limits, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
         name: `off the ${seat} ${part}`,
-        likely: plusMinusText(normal, sigma, system),
+        likely: doubtedText(normal, sigma, system, limits),
         across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
         safe: fineText(safe, system),
         safeAcross:
@@ -231,8 +265,8 @@ function Remaining({
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && (
         <p className="fine">
-          ± is 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left. Metal cannot be
-          put back: take no more, and try again.
+          ± and limits are 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left.
+          Metal cannot be put back: take no more, and try again.
         </p>
       )}
     </section>

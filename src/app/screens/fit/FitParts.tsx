@@ -24,6 +24,8 @@ const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
 
 interface Props {
   work: Work;
+  /** of the design itself, which is typed */
+  own: Work;
   seats: readonly SeatLines[];
   belief: BeliefReport | null;
   drawnFactor: number;
@@ -32,7 +34,7 @@ interface Props {
   wide: boolean;
 }
 
-export const FitParts = memo(function FitParts({ work, seats, belief, drawnFactor, ratio, wide }: Props) {
+export const FitParts = memo(function FitParts({ work, own, seats, belief, drawnFactor, ratio, wide }: Props) {
   return (
     <Parts
       screen="fit"
@@ -49,7 +51,7 @@ export const FitParts = memo(function FitParts({ work, seats, belief, drawnFacto
           told: 'position, adjuster, pictures, and every seat with its film',
           open: wide,
           children: (
-            <AsSeen work={work}>{(following) => <FitControls work={following} drawnFactor={drawnFactor} />}</AsSeen>
+            <AsSeen work={own}>{(following) => <FitControls work={following} drawnFactor={drawnFactor} />}</AsSeen>
           ),
         },
         {

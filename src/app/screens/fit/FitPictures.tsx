@@ -1,5 +1,5 @@
 /** Section and solid picture of Fit: beside each other where there is room, one at a time where there is not. */
-import { memo, type ReactNode, useMemo, useState } from 'react';
+import { memo, type ReactNode, useState } from 'react';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import type { Work } from '../../state/store.ts';
 import { type Pair, PairSection } from './PairSection.tsx';
@@ -8,6 +8,8 @@ interface Props {
   work: Work;
   pair: Pair;
   belief: BeliefReport | null;
+  /** which pair is drawn, where that can be chosen */
+  choice: ReactNode;
   /** draws the solid picture, which takes turns with the section; null where it stands elsewhere, or cannot */
   solid: ((which: ReactNode) => ReactNode) | null;
 }
@@ -28,12 +30,17 @@ const Which = memo(function Which({ shown, show }: { shown: Shown; show(name: Sh
   );
 });
 
-export function FitPictures({ work, pair, belief, solid }: Props) {
+export function FitPictures({ work, pair, belief, choice, solid }: Props) {
   const [shown, setShown] = useState<Shown>('section');
-  const which = useMemo(() => <Which shown={shown} show={setShown} />, [shown]);
+  const which = (
+    <>
+      <Which shown={shown} show={setShown} />
+      {choice}
+    </>
+  );
   return solid && shown === 'solid' ? (
     solid(which)
   ) : (
-    <PairSection work={work} pair={pair} belief={belief} which={solid && which} />
+    <PairSection work={work} pair={pair} belief={belief} which={solid ? which : choice} />
   );
 }

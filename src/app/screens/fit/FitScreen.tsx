@@ -4,14 +4,15 @@
  */
 import './fit.css';
 import { type CSSProperties, type ReactNode, useCallback, useState } from 'react';
+import { useStore } from 'zustand';
 import { ratioSentence } from '../../../report/fit/now.ts';
-import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import type { DrawnSeat } from '../../pictures/drawn.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { WhileSeen } from '../../state/AsSeen.tsx';
 import { useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
+import type { FitProps } from './FitBelieved.tsx';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
@@ -31,6 +32,7 @@ const Lenses = onDemand(() => import('./Lenses.tsx'), {
   loading: 'The lenses are loading.',
 });
 
+const FitBelieved = onDemand(() => import('./FitBelieved.tsx'), { what: 'Fit', loading: '' });
 const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
@@ -47,11 +49,18 @@ function isSquare(seats: readonly DrawnSeat[]): boolean {
 }
 
 export function FitScreen({ work }: { work: Work }) {
+  const { design } = useStore(work.store);
+  const belief = useBelief(design);
+  const Drawn = design.cut?.trials ? FitBelieved : Fit;
+  return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
+}
+
+function Fit({ work, own, belief, choice, since }: FitProps) {
   const pair = usePair(work);
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
-  const belief = useBelief(design);
+  const from = own.store.getState().design;
   // What was worked out for other parts says nothing of these.
-  const known = belief.of?.seats === design.seats && belief.of.cut === design.cut ? belief.value : null;
+  const known = belief.of?.seats === from.seats && belief.of.cut === from.cut ? belief.value : null;
   const wide = useMedia(WIDE);
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
@@ -73,7 +82,7 @@ export function FitScreen({ work }: { work: Work }) {
           belief={known}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
-        <FitPictures work={work} pair={pair} belief={known} solid={wide ? null : solid} />
+        <FitPictures work={work} pair={pair} belief={known} choice={choice} solid={wide ? null : solid} />
         <WhileSeen work={work}>
           <PositionTrack work={work} design={design} fit={fit} system={system} />
         </WhileSeen>
@@ -84,9 +93,10 @@ export function FitScreen({ work }: { work: Work }) {
       <div className="beside">
         {wide && solid?.(null)}
         <Believed design={design} films system={system} solved={belief} />
-        <CutsSince design={design} trials />
+        {since}
         <FitParts
           work={work}
+          own={own}
           seats={seats}
           belief={known}
           drawnFactor={drawn.factor}

@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { fineText, fineUnit, plusMinusText, type System, sidedText } from '../../../design/units.ts';
+import { fineText, fineUnit, isLopsided, plusMinusText, type System, sidedText } from '../../../design/units.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
 import { hundredthText, timesText } from '../../../report/odds/words.ts';
@@ -43,7 +43,9 @@ export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
         const share = `${film ? 'within its tolerance' : 'clear'} ${timesText(inBand[name]!)}`;
         const pressed = spread && spread.p05 < 0 ? ' (below nought: pressed in)' : '';
         const about =
-          spread && at === 'set' ? `; ${plusMinusText(spread.mean, spread.sd, system)}, 19 times in 20` : '';
+          spread && at === 'set' && !isLopsided(spread.mean, [spread.p05, spread.p95])
+            ? `; ${plusMinusText(spread.mean, spread.sd, system)}, 19 times in 20`
+            : '';
         const size = spread
           ? `${about}; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}${pressed}`
           : '';

@@ -6,6 +6,7 @@ import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
 import { lookSentence } from '../../../report/cut/advice.ts';
+import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
@@ -17,6 +18,7 @@ import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
 import { useSolved } from '../../state/useSolved.ts';
+import { useWithheld } from '../cut/writing.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
@@ -51,6 +53,7 @@ function Told({ work }: { work: Work }) {
   // The plan that Cut shows, for its advice: the two never advise differently.
   const plan = useSolved('cut', design.cut ? design : null);
   const [chosen, setChosen] = useState<Which>('planned');
+  const withheld = useWithheld(work);
   const { of, report, stage, pictures } = odds;
   const progress = <OddsProgress odds={odds} />;
   // As the parts are now comes first of all; what is planned may say something else.
@@ -66,7 +69,7 @@ function Told({ work }: { work: Work }) {
     );
   const told = plan.value && plan.of === of && report?.planned && unreadSurfaces(of).length === 0;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const verdict = oddsVerdict(of, report, system, look);
+  const verdict = behindTrial(oddsVerdict(of, report, system, look), withheld);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
@@ -76,8 +79,8 @@ function Told({ work }: { work: Work }) {
     <>
       <ShortVerdict
         tone={verdict.tone}
-        now={oddsNow(of, report)}
-        {...whyOf(verdict, report, look)}
+        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report)}
+        {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
         more="What that means, and on what it rests"
       />
       {progress}

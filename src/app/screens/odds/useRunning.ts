@@ -1,5 +1,8 @@
-/** The odds of the run: begun by hand, for they take every core a while; stopped by hand, or by another design. */
-import { useCallback, useEffect, useRef, useState } from 'react';
+/**
+ * The odds of the run: begun by hand, for they take every core a while; stopped by hand, or by another design. They go
+ * on while other screens are looked at.
+ */
+import { useCallback, useEffect, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { drawsOf } from '../../../report/odds/pieces.ts';
 import type { RunningShown } from '../../../report/odds/runningShown.ts';
@@ -23,41 +26,70 @@ const NOTHING: RunningWork = { stage: 'none', of: null, shown: null, done: 0, co
 /** What was run, by design, so far as it came: it stands at once when one comes back to it. */
 const known = new WeakMap<Design, RunningWork>();
 
-/** What is under way does not go on by itself. */
+/** What is under way, whatever screen is looked at: it takes every core, so there is one at most. */
+interface UnderWay {
+  design: Design;
+  control: AbortController;
+  work: RunningWork;
+}
+const underWay: { now: UnderWay | null; tell: ((work: RunningWork) => void) | null } = { now: null, tell: null };
+
+/** What was stopped stays as far as it came. */
 const atRest = (work: RunningWork): RunningWork => (work.stage === 'working' ? { ...work, stage: 'stopped' } : work);
 
+function stopIt(): void {
+  underWay.now?.control.abort();
+  underWay.now = null;
+}
+
+function startIt(design: Design): void {
+  stopIt();
+  const control = new AbortController();
+  const mine: UnderWay = {
+    design,
+    control,
+    work: { ...NOTHING, stage: 'working', of: design, since: performance.now() },
+  };
+  underWay.now = mine;
+  const set = (change: (before: RunningWork) => RunningWork) => {
+    if (control.signal.aborted) return;
+    mine.work = change(mine.work);
+    if (mine.work.shown) known.set(design, atRest(mine.work));
+    if (mine.work.stage !== 'working') underWay.now = null;
+    underWay.tell?.(mine.work);
+  };
+  set((work) => work);
+  runningOdds(
+    { design, now: false, draws: drawsOf(design) },
+    (done, count, shown) => set((before) => ({ ...before, done, count, shown: shown ?? before.shown })),
+    control.signal,
+  )
+    .then((shown) => set((before) => ({ ...before, stage: 'done', shown })))
+    .catch((error: unknown) => set((before) => ({ ...before, stage: 'stopped', fault: faultText(error) })));
+}
+
+const foundOf = (design: Design): RunningWork | undefined =>
+  underWay.now?.design === design ? underWay.now.work : known.get(design);
+
 export function useRunning(design: Design): RunningWork & { start(): void; stop(): void } {
-  const [work, setWork] = useState(() => known.get(design) ?? NOTHING);
-  const control = useRef<AbortController | null>(null);
+  const [work, setWork] = useState(() => foundOf(design) ?? NOTHING);
+  // What is under way belongs to the design it began with; it goes on while other screens are looked at.
+  useEffect(() => {
+    if (underWay.now && underWay.now.design !== design) {
+      stopIt();
+      setWork(atRest);
+    }
+    const found = foundOf(design);
+    if (found) setWork(found);
+    underWay.tell = setWork;
+    return () => {
+      underWay.tell = null;
+    };
+  }, [design]);
   const stop = useCallback(() => {
-    control.current?.abort();
+    stopIt();
     setWork(atRest);
   }, []);
-  // What is under way belongs to the design it began with.
-  useEffect(() => {
-    const found = known.get(design);
-    if (found) setWork(found);
-    return stop;
-  }, [design, stop]);
-  const start = useCallback(() => {
-    control.current?.abort();
-    const mine = new AbortController();
-    control.current = mine;
-    let now: RunningWork = { ...NOTHING, stage: 'working', of: design, since: performance.now() };
-    const set = (change: (before: RunningWork) => RunningWork) => {
-      if (mine.signal.aborted) return;
-      now = change(now);
-      if (now.shown) known.set(design, atRest(now));
-      setWork(now);
-    };
-    setWork(now);
-    runningOdds(
-      { design, now: false, draws: drawsOf(design) },
-      (done, count, shown) => set((before) => ({ ...before, done, count, shown: shown ?? before.shown })),
-      mine.signal,
-    )
-      .then((shown) => set((before) => ({ ...before, stage: 'done', shown })))
-      .catch((error: unknown) => set((before) => ({ ...before, stage: 'stopped', fault: faultText(error) })));
-  }, [design]);
+  const start = useCallback(() => startIt(design), [design]);
   return { ...work, start, stop };
 }

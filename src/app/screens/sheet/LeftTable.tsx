@@ -5,7 +5,7 @@
 
 import type { Design } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
-import { fineText, plusMinusText, readingText, type System } from '../../../design/units.ts';
+import { doubtedText, fineText, plusMinusText, readingText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import { type LeftStep, leftSteps } from '../../../report/sheet/leftSteps.ts';
@@ -61,7 +61,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
       {steps.map((step, i) => (
         <Body
           key={`${step.seat} ${step.part}`}
-          title={`${i + 1}. ${step.seat} ${step.part}: ${plusMinusText(step.all.normal, step.sigma, system)} most likely left, square to the surface.`}
+          title={`${i + 1}. ${step.seat} ${step.part}: ${doubtedText(step.all.normal, step.sigma, system, step.limits)} most likely left, square to the surface.`}
           feeds={feedTexts(step, design, system)}
           rows={rowsOf(step, system)}
         />
@@ -69,7 +69,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
       {faces.map((face, k) => (
         <Body
           key={face.name}
-          title={`${steps.length + k + 1}. ${face.off > 0 ? `${plusMinusText(face.off, face.sigma, system)} most likely left to come off ${face.name}` : `${face.name} most likely ${plusMinusText(-face.off, face.sigma, system)} too thin`}.`}
+          title={`${steps.length + k + 1}. ${face.off > 0 ? `${doubtedText(face.off, face.sigma, system, face.limits)} most likely left to come off ${face.name}` : `${face.name} most likely ${plusMinusText(-face.off, face.sigma, system)} too thin`}.`}
           rows={[
             {
               what: `Thickness of ${face.name}, ${face.off > 0 ? 'less' : 'more'} by`,

@@ -5,7 +5,7 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
 import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
-import { offSentences } from '../../../report/belief/words.ts';
+import { offSentences, unknownSentence } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
@@ -17,7 +17,7 @@ import { useAngles } from '../../state/angles.ts';
 import { isKnown, useBelief } from '../../state/belief.ts';
 import { offer } from '../../state/files.ts';
 import { pageOf } from '../../takeAlong/link.ts';
-import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
+import { useWithheld } from '../cut/writing.ts';
 import { Pages } from './Pages.tsx';
 import { PrintButton } from './PrintButton.tsx';
 import { PAPERS, type Paper } from './papers.ts';
@@ -44,21 +44,28 @@ export default function SheetScreen({ work }: { work: Work }) {
   const { value, of, fresh, fault, again } = useSolved('cut', design);
   const way = useAngles();
   const belief = useKnown(design, system);
+  const withheld = useWithheld(work);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const told = purposeOf(of, cut, system, way, cut ? cut.notAsRead : belief.notAsRead);
+  const told = purposeOf(of, cut, system, way, { notAsRead: cut ? cut.notAsRead : belief.notAsRead, withheld });
   // What the trials leave is told with its own doubt.
   const off = cut?.remaining ? [] : belief.off;
-  const purpose = { ...told, sentences: [...told.sentences, ...off, ...belief.odds] };
+  const purpose = withheld ? told : { ...told, sentences: [...told.sentences, ...off, ...belief.odds] };
   const apart = (cut ? cut.notAsRead : belief.notAsRead) !== undefined;
+  const limits = !cut?.trials && !apart && withheld === null;
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
   return (
-    <>
-      <UnwrittenMetal work={work} />
-      <Sheet design={of} cut={cut} purpose={purpose} apart={apart} stale={stale || belief.pending} system={system} />
-    </>
+    <Sheet
+      design={of}
+      cut={cut}
+      purpose={purpose}
+      apart={apart}
+      limits={limits}
+      stale={stale || belief.pending}
+      system={system}
+    />
   );
 }
 
@@ -70,7 +77,11 @@ function useKnown(
   const { value, of, fault } = useBelief(design);
   const odds = useOddsLine(design);
   if (of === null)
-    return { off: [], odds: odds.sentences, pending: odds.pending || (fault === null && isKnown(design)) };
+    return {
+      off: isKnown(design) ? [] : [unknownSentence(system)],
+      odds: odds.sentences,
+      pending: odds.pending || (fault === null && isKnown(design)),
+    };
   return {
     off: value ? offSentences(of, value, system) : [],
     odds: odds.sentences,
@@ -90,7 +101,7 @@ function useOddsLine(design: Design): { sentences: string[]; pending: boolean } 
 /** What the screen says above the pages, which is not printed. */
 function screenVerdict(
   { kind, tone, headline }: Purpose,
-  { planned, unread, apart }: { planned: boolean; unread: boolean; apart: boolean },
+  { planned, unread, apart, limits }: { planned: boolean; unread: boolean; apart: boolean; limits: boolean },
 ): { tone: Purpose['tone']; headline: string; more: string } {
   const boxes =
     'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
@@ -104,10 +115,12 @@ function screenVerdict(
     case 'refused':
       return {
         tone,
-        headline: unread ? headline : 'No plan gives these films, so this is no work order.',
+        headline: limits && !unread ? 'No plan gives these films, so this is no work order.' : headline,
         more: unread
           ? 'Until then this is no work order: it has drawings of the parts as they are assumed.'
-          : 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
+          : !limits
+            ? `Until then this is no work order. ${apart ? 'Measure settles it.' : 'Cut tells what would settle it.'}`
+            : 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
       };
     case 'left':
       return {
@@ -136,10 +149,12 @@ interface SheetProps {
   purpose: Purpose;
   /** readings contradict each other, or tell of other parts than are drawn */
   apart: boolean;
+  /** it is limits of what may be cut that stand in the way, where anything does */
+  limits: boolean;
   system: System;
 }
 
-function Sheet({ design, cut, purpose, apart, stale, system }: SheetProps) {
+function Sheet({ design, cut, purpose, apart, limits, stale, system }: SheetProps) {
   const [chosen, setPaper] = useState<Paper | null>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   const box = useRef<HTMLDivElement>(null);
@@ -151,7 +166,7 @@ function Sheet({ design, cut, purpose, apart, stale, system }: SheetProps) {
   const { tone, headline, more } =
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
-      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0, apart });
+      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0, apart, limits });
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">

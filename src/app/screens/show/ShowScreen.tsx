@@ -3,6 +3,7 @@
  * Any state of it goes out as a link that opens here, or as a picture.
  */
 import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
@@ -11,11 +12,13 @@ import { axialValues } from '../../pictures/axialValues.ts';
 import { axialDrag, landmarks, moveByKey, reachOf, stopped } from '../../pictures/journalMove.ts';
 import { timesText } from '../../pictures/timesText.ts';
 import { useAngles } from '../../state/angles.ts';
+import { useBelief } from '../../state/belief.ts';
 import { nameOf, offer } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 import { PairSection } from '../fit/PairSection.tsx';
+import { useAsBelieved } from '../fit/useAsBelieved.ts';
 import { usePair } from '../fit/usePair.ts';
 import './show.css';
 
@@ -24,7 +27,8 @@ const Lenses = onDemand(() => import('../fit/Lenses.tsx'), { what: 'The lenses',
 /** ms between two things a screen reader is told. */
 const PACE = 1200;
 
-export default function ShowScreen({ work }: { work: Work }) {
+export default function ShowScreen({ work: own }: { work: Work }) {
+  const { work } = useAsBelieved(own, useBelief(useStore(own.store, (state) => state.design)));
   const pair = usePair(work);
   const { design, system, fit, drawn, ghost } = pair;
   const now = standsNow(design, fit, system, null);
@@ -42,7 +46,7 @@ export default function ShowScreen({ work }: { work: Work }) {
         <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
       </div>
       <Move work={work} fit={fit} system={system} />
-      <TakeIt work={work} box={box} factor={drawn.factor} />
+      <TakeIt work={own} box={box} factor={drawn.factor} />
     </div>
   );
 }

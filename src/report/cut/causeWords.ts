@@ -1,0 +1,47 @@
+/** What may be behind trials that do not go together, in words: what would make all agree, with its odds. */
+import { fineText, type System } from '../../design/units.ts';
+import type { CauseReport } from './causes.ts';
+
+/** Told one by one; of more only the first. */
+const FEW = 3;
+const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
+
+/** The field of a trial that says how well metal off is known, as the form has it. */
+export const knownToTitle = ({ seat, part, face }: Pick<CauseReport, 'seat' | 'part' | 'face'>) =>
+  `Off ${face ?? `the ${seat} ${part}`}, known to`;
+
+const oddsText = (chance: number) => `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
+
+function causeText({ what, trial, seat, part, face, told, likely }: CauseReport, system: System): string {
+  const fine = (mm: number) => fineText(Math.abs(mm), system);
+  if (what === 'taken' || what === 'faces') {
+    const off = face ?? `the ${seat} ${part}`;
+    if (likely == null || told === undefined) return `other metal came off ${off} before trial ${trial} than typed`;
+    const less = Math.abs(likely) < Math.abs(told) || likely * told < 0;
+    const how = likely * told <= 0 ? 'nothing of it' : fine(likely);
+    return `${less ? 'less' : 'more'} came off ${off} before trial ${trial} than typed, ${how} in place of ${fine(told)}`;
+  }
+  if (what === 'parts') return 'the parts were further from the design than was thought';
+  const instead = likely == null ? '' : `, which should be ${fineText(likely, system)}`;
+  return what === 'blue'
+    ? `the blue of trial ${trial} was misread`
+    : `the ${READ[what]} of trial ${trial} is a slip${instead}`;
+}
+
+/** Empty where nothing that was told would explain it. */
+export function causeSentences(causes: readonly CauseReport[] | undefined, system: System): string[] {
+  const [first, ...others] = (causes ?? []).slice(0, FEW);
+  if (!first) return [];
+  const isMetal = first.what === 'taken' || first.what === 'faces';
+  const enough =
+    first.enough === null
+      ? ''
+      : isMetal
+        ? ` Known to ${fineText(first.enough, system)} only (“${knownToTitle(first)}”), it would be taken.`
+        : ` Their films known to ${fineText(first.enough, system)} only (“Doubt” of what may be cut), it would be taken.`;
+  const rest = others.map((cause) => `${causeText(cause, system)} (${oddsText(cause.chance)})`);
+  return [
+    `If ${causeText(first, system)}, all agree: ${oddsText(first.chance)} it is that.${enough}`,
+    ...(rest.length === 0 ? [] : [`Or ${rest.join(', or ')}.`]),
+  ];
+}
