@@ -96,7 +96,7 @@ test('angles as a person says them: there and back, a number alone meant so, a u
   expect(value('20', 'ratio')).toBeCloseTo(halfAngleOfTaper(0.05), 12);
   expect(value('-20', 'ratio')).toBeCloseTo(-halfAngleOfTaper(0.05), 12);
   expect(value('0', 'ratio')).toBe(0);
-  // A fraction is one of an inch where tapers are said per foot, as the lengths beside it are, and 1 in so many elsewhere.
+  // A fraction is one of an inch where tapers are said per foot, as lengths beside it are, and 1 in so many elsewhere.
   for (const text of [
     '3/4',
     ' 3/4 ',
