@@ -199,6 +199,31 @@ test('undo and redo are of what is begun, by button and by key, and leave the jo
   expect(shown.work.store.getState().system).toBe('inch');
 });
 
+test('a new job that is given up is offered back where one comes to', async () => {
+  await choose(/^Double cone alone/);
+  await type('Diameter of the shallow cone', '25');
+  await press('Give it up');
+  await expect.poll(() => window.location.hash).toBe('#jobs');
+  await press('Bring it back');
+  await expect.poll(headline).toMatch(/^1 of /);
+  window.location.hash = '#jobs';
+  await expect.poll(() => document.querySelector('.jobs')?.textContent).toMatch(/begun and not started/);
+  expect(document.querySelector('.jobs')!.textContent).not.toMatch(/given up/);
+});
+
+test('an assumed taper per foot has room in its field; a fraction typed there is one of an inch', async () => {
+  sayAngles('foot');
+  await choose(/^Double cone alone/);
+  await userEvent.selectOptions(browser.getByLabelText('Units'), 'inch, tenths');
+  const field = browser.getByLabelText(/^Angle of the shallow cone/);
+  const input = () => field.element() as HTMLInputElement;
+  expect(input().value.length).toBeLessThan(10);
+  await userEvent.fill(field, '3/4');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(() => input().value).toMatch(/^0\.75\b/);
+  sayAngles('half');
+});
+
 test('a nose thinner than the cone behind it starts no job: each field that could mend it is marked', async () => {
   await choose(/^Double cone at the nose/);
   await type('Diameter of the shallow cone', '22');

@@ -1,7 +1,7 @@
 /** A number that is asked for before there is a place for it in the design: typed, or assumed and shown as such. */
 import { useId } from 'react';
 import type { QuantityAt } from '../../design/place.ts';
-import { hintText, quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
+import { inSystem, quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
 import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
@@ -39,7 +39,7 @@ export function AssumedField({ title, at, value, otherwise, set, about, system }
         shown={quantityText(at.quantity, value ?? otherwise, system)}
         resting={restingText(at.quantity, value ?? otherwise, system)}
         // The same whatever is typed: nothing moves under the hand.
-        about={`${about ?? hintText(at, system, at.default === undefined ? undefined : otherwise)}.`}
+        about={`${about ?? inSystem(at.description, system)}.`}
         take={take}
         assumed={value === null}
         keys={keysFor(at, system)}

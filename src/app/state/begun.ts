@@ -10,6 +10,8 @@ export interface Begun {
   /** null: nothing is begun */
   written: unknown;
   steps: { back: number; forth: number };
+  /** whether it was given up just now, and nothing else was begun since */
+  givenUp: boolean;
 }
 
 /** As it is kept: the steps are written whole with it, so no more than these. */
@@ -25,16 +27,16 @@ export function createBegun(found: unknown, keep: (written: unknown) => void, no
   const kept = keptOf(found);
   const history = createHistory(kept.steps);
   const stepsNow = () => ({ back: history.at - history.first, forth: history.end - history.at });
-  const store = createStore<Begun>()(() => ({ written: kept.written, steps: stepsNow() }));
-  const put = (written: unknown) => {
-    store.setState({ written, steps: stepsNow() });
+  const store = createStore<Begun>()(() => ({ written: kept.written, steps: stepsNow(), givenUp: false }));
+  const put = (written: unknown, givenUp = false) => {
+    store.setState({ written, steps: stepsNow(), givenUp });
     keep({ written, undo: history.last(KEPT_STEPS) } satisfies Kept);
   };
   return {
     store,
-    write(written: unknown) {
+    write(written: unknown, givenUp = false) {
       history.push(store.getState().written, written, now());
-      put(written);
+      put(written, givenUp);
     },
     /** What undo would take back, in a word or two: the field, or the kind of choice. */
     lastStep: () => {

@@ -175,8 +175,9 @@ function Models({ work, run }: Part) {
     <div>
       <h3>Models of the pair as drawn</h3>
       <p className="fine">
-        Gaps drawn larger by the picture’s factor (it stands in the file’s name), lengths and diameters true. STL is in
-        millimetres, glTF in metres. To print a teaching model, let the printer’s program make both parts larger alike.
+        Gaps drawn larger by the factor in the file’s name, which may be another than that of a picture; lengths and
+        diameters true. STL is in millimetres, glTF in metres. To print a teaching model, let the printer’s program make
+        both parts larger alike.
       </p>
       <p className="buttons">
         {(['journal', 'bush'] as const).map((what) => (

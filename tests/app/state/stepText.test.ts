@@ -15,7 +15,8 @@ const said = (after: Design) => stepText(after, patchBetween(begun, after));
 test.each([
   [withValue(begun, 'position', 0.02), 'position'],
   [assumedAfter(begun, withValue(begun, 'seats[1].journal.diameter', 23)), 'shallow journal diameter'],
-  [{ ...begun, title: 'B' }, 'title'],
+  [{ ...begun, title: 'B' }, 'name of the job'],
+  [{ ...begun, seats: begun.seats.toReversed() }, 'names or order of the seats'],
   [withSeatCopied(begun, 0, 'metric'), 'seats'],
   [{ ...begun, assumed: begun.assumed!.slice(1) }, 'what is assumed'],
   [

@@ -20,6 +20,7 @@ export default function JobsScreen({ work }: { work: Work }) {
   const piece = useStore(work.store, (state) => state.piece);
   const example = useStore(work.store, (state) => state.example);
   const begun = useStore(work.begun.store, (state) => state.written !== null);
+  const givenUp = useStore(work.begun.store, (state) => state.givenUp);
   if (!jobs) return <p className="loading">The jobs are being read.</p>;
   const openId = example === null ? piece : null;
   const of = (which: (head: Head) => boolean) => jobs.heads.filter(which);
@@ -45,6 +46,10 @@ export default function JobsScreen({ work }: { work: Work }) {
       {head.id === openId && <Versions work={work} id={head.id} />}
     </JobRow>
   );
+  const bringBackBegun = () => {
+    work.begun.undo();
+    window.location.hash = '#new';
+  };
   return (
     <div className="jobs">
       <Begin work={work} refresh={refresh} />
@@ -55,7 +60,20 @@ export default function JobsScreen({ work }: { work: Work }) {
             A new job is begun and not started yet: <a href="#new">go on with it</a>.
           </p>
         )}
-        {listed.length === 0 && !begun && <p>No job of your own yet. Start one, open a file, or look at an example.</p>}
+        {givenUp && (
+          <p role="status" className="gone">
+            The new job is given up.{' '}
+            <button type="button" onClick={bringBackBegun}>
+              Bring it back
+            </button>
+          </p>
+        )}
+        {listed.length === 0 && !begun && (
+          <p>
+            {away.length + deleted.length > 0 ? 'No other job of your own is here.' : 'No job of your own yet.'} Start
+            one, open a file, or look at an example.
+          </p>
+        )}
         {justDeleted && (
           <p role="status" className="gone">
             “{justDeleted.title}” is deleted.{' '}
@@ -102,7 +120,7 @@ export default function JobsScreen({ work }: { work: Work }) {
             </ul>
           </section>
         )}
-        {listed.length + away.length > 1 && <SaveAll work={work} />}
+        {listed.length + away.length > 0 && <SaveAll work={work} />}
         <StorageLine work={work} />
       </section>
       <Examples work={work} opened={goOn} />

@@ -128,7 +128,7 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
     window.location.hash = '#fit';
   };
   const giveUp = () => {
-    setForm(null);
+    work.begun.write(null, true);
     window.location.hash = '#jobs';
   };
   return (

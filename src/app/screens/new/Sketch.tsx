@@ -3,7 +3,7 @@
  * to scale, so that every figure has its room; where nought is and which way stations count is drawn on it.
  */
 import { type CSSProperties, useId } from 'react';
-import { hintText, quantityText } from '../../../design/quantity.ts';
+import { hintText, quantityText, restingText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
 import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -84,6 +84,7 @@ export function Sketch({ plan, sizes, known, held, fault, take, leave, system }:
             size={size}
             place={placeOf(plan, size)}
             shown={plainText(quantityText(size.at.quantity, sizes[size.id]!, system, way))}
+            resting={plainText(restingText(size.at.quantity, sizes[size.id]!, system, way))}
             known={known(size.id)}
             held={held(size.id)}
             fault={fault(size.id)}
@@ -104,6 +105,7 @@ interface FieldProps {
   size: Size;
   place: { x: number; y: number };
   shown: string;
+  resting: string;
   known: boolean;
   held: Held | undefined;
   fault: string | undefined;
@@ -112,7 +114,7 @@ interface FieldProps {
   system: System;
 }
 
-function SizeField({ size, place, shown, known, held, fault, take, leave, system }: FieldProps) {
+function SizeField({ size, place, shown, resting, known, held, fault, take, leave, system }: FieldProps) {
   const id = useId();
   const way = useAngles();
   const at = {
@@ -128,6 +130,8 @@ function SizeField({ size, place, shown, known, held, fault, take, leave, system
         id={id}
         keys={keysFor(size.at, system)}
         shown={shown}
+        // What is assumed need not be exact, and has its room.
+        resting={known ? shown : resting}
         about={`${hintText(size.at, system)}.`}
         take={(text) => {
           take(text);

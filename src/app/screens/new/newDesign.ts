@@ -307,6 +307,6 @@ export function stationsTold(
 export const FILM: QuantityAt = {
   ...quantityAt('seats[0].film.target'),
   title: 'Film wanted in every seat',
-  description: 'Least film each seat should run with; Fit has one for each',
+  description: 'Film each seat should have where it is least; Fit has one for each',
 };
 export const PITCH = quantityAt('adjuster.pitch');
