@@ -55,7 +55,14 @@ interface Unread {
   part: Part;
   /** how much of it is read that is not taken over into the design yet: its line cannot be told from a part */
   noted: 'nothing' | 'part' | 'all';
+  /** what of it is assumed */
+  guessed: readonly Told[];
 }
+
+/** What tells a line. */
+const TOLD = { diameter: 'diameter', halfAngle: 'angle', station: 'place' };
+type Told = keyof typeof TOLD;
+const WHOLE = Object.keys(TOLD) as Told[];
 
 /**
  * Surfaces that a fit, and a plan to cut, would lean on without anybody's having read or drawn them: their diameter,
@@ -67,15 +74,19 @@ export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): 
   const guessed = new Set(assumed);
   return seats.flatMap((seat, i) =>
     (['journal', 'bush'] as const).flatMap((part): Unread[] => {
-      const keys = seat[part].halfAngle === 0 ? ['diameter', 'halfAngle'] : ['diameter', 'halfAngle', 'station'];
-      if (!keys.some((key) => guessed.has(`seats[${i}].${part}.${key}`))) return [];
+      const straight = seat[part].halfAngle === 0;
+      const assumedOf = WHOLE.filter(
+        (key) => !(straight && key === 'station') && guessed.has(`seats[${i}].${part}.${key}`),
+      );
+      if (assumedOf.length === 0) return [];
       const places = readings.flatMap((one) => {
         if (!('seat' in one) || one.seat !== seat.name || one.part !== part || one.kind === 'straightness') return [];
         const { value: _, sigma: __, after: ___, ...setUp } = one;
         return [JSON.stringify(setUp)];
       });
-      const [read, wanted] = [new Set(places).size, seat[part].halfAngle === 0 ? 1 : 2];
-      return [{ seat: seat.name, part, noted: read === 0 ? 'nothing' : read < wanted ? 'part' : 'all' }];
+      const [read, wanted] = [new Set(places).size, straight ? 1 : 2];
+      const noted = read === 0 ? 'nothing' : read < wanted ? 'part' : 'all';
+      return [{ seat: seat.name, part, noted, guessed: assumedOf }];
     }),
   );
 }
@@ -121,7 +132,11 @@ function measureHeadline(design: Design): string | null {
   // What is read already wants taking over and nothing else.
   if (first.length === 0)
     return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;
-  return `Measure ${surfaceNames(first, seats)} first: nobody has.`;
+  const measure = `Measure ${surfaceNames(first, seats)} first`;
+  // Of some a diameter was typed: that alone tells no line, but it is not nothing either.
+  if (first.every(({ guessed }) => guessed.includes('diameter'))) return `${measure}: nobody has.`;
+  const open = WHOLE.filter((key) => first.some(({ guessed }) => guessed.includes(key)));
+  return `${measure}: of ${listed(open.map((key) => TOLD[key]))} not all is known.`;
 }
 
 /** Numbers that no gauge tells: somebody says them. */

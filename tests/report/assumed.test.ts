@@ -40,7 +40,7 @@ test.each([
   [['seats[1].bush.diameter'], 'Measure the steep bore first: nobody has.'],
   [
     ['seats[0].journal.halfAngle', 'seats[1].bush.station'],
-    'Measure the steep bore and the shallow journal first: nobody has.',
+    'Measure the steep bore and the shallow journal first: of angle and place not all is known.',
   ],
   [['seats[0].journal.diameter', 'seats[1].journal.diameter'], 'Measure all journals first: nobody has.'],
 ])('%j', (paths, headline) => {
