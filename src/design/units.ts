@@ -203,7 +203,10 @@ const LOPSIDED = 0.115;
 export const isLopsided = (mm: Millimetres, [low, high]: readonly [Millimetres, Millimetres]): boolean =>
   Math.abs(mm - (low + high) / 2) > LOPSIDED * (high - low);
 
-/** The same; where one side of the limits of 19 times in 20 (mm) is longer by far, with these: 77 (1 to 190) µm. */
+/**
+ * The same; where one side of the limits of 19 times in 20 (mm) is longer by far, or they keep to one side of nought and
+ * a ± would not, with these: 77 (1 to 190) µm.
+ */
 export function doubtedText(
   mm: Millimetres,
   sigma: Millimetres,
@@ -211,7 +214,8 @@ export function doubtedText(
   [low, high]: readonly Millimetres[] = [],
 ): string {
   // Without limits both sides are no number.
-  if (!isLopsided(mm, [low!, high!])) return plusMinusText(mm, sigma, system);
+  const keeps = low! > 0 && mm < COVER * sigma;
+  if (!keeps && !isLopsided(mm, [low!, high!])) return plusMinusText(mm, sigma, system);
   const [at, from, to] = [mm, low!, high!].map((one) =>
     digits(one / fineUnit(system).size, doubtDecimals((high! - low!) / 4, system)),
   );

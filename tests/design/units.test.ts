@@ -6,6 +6,7 @@ import {
   angleIn,
   angleSaid,
   angleText,
+  doubtedText,
   fineExact,
   fineText,
   halfAngleOfTaper,
@@ -136,4 +137,16 @@ test('angles as a person says them: there and back, a number alone meant so, a u
   expect(angleIn(3, 'included')).toBe('6.0° incl');
   expect(angleIn(halfAngleOfTaper(0.05), 'ratio')).toBe('1:20');
   expect(angleIn(halfAngleOfTaper(0.05), 'foot')).toBe('0.60 in/ft');
+});
+
+test('limits are told where one side is longer by far, or where a ± would lie on both sides of nought and they do not', () => {
+  const told = (mm: number, sigma: number, limits?: [number, number]) => doubtedText(mm, sigma, 'metric', limits);
+  expect(told(0.0765, 0.0021)).toBe('76.5 ± 4.1 µm');
+  expect(told(0.0765, 0.0021, [0.0724, 0.0806])).toBe('76.5 ± 4.1 µm');
+  // 78 − 2 = 76 against 209 − 78 = 131
+  expect(told(0.078, 0.058, [0.002, 0.209])).toBe('78 (2 to 209) µm');
+  // 42 of 0.1 to 106: hardly to one side, but nothing of it is below nought.
+  expect(told(0.042, 0.0316, [0.0001, 0.106])).toBe('42 (0 to 106) µm');
+  expect(told(0.042, 0.0316, [-0.01, 0.106])).toBe('42 ± 62 µm');
+  expect(told(0.042, 0.02, [0.003, 0.081])).toBe('42 ± 39 µm');
 });

@@ -27,7 +27,7 @@ test('each change is a step, one field written on is one; all of them go back to
   begun.undo();
   expect(now().written).toEqual(form(''));
   begun.undo();
-  expect(now()).toEqual({ written: null, steps: { back: 0, forth: 3 } });
+  expect(now()).toMatchObject({ written: null, steps: { back: 0, forth: 3 } });
   begun.undo();
   begun.redo();
   begun.redo();
@@ -48,7 +48,7 @@ test('each change is a step, one field written on is one; all of them go back to
   again.redo();
   expect(again.store.getState().written).toBeNull();
   for (const _ of [1, 2, 3, 4]) again.undo();
-  expect(again.store.getState()).toEqual({ written: null, steps: { back: 0, forth: 4 } });
+  expect(again.store.getState()).toMatchObject({ written: null, steps: { back: 0, forth: 4 } });
   again.redo();
   expect(again.store.getState().written).toEqual(form(''));
 });
@@ -67,7 +67,7 @@ test('of a long way back the newest hundred steps are kept', () => {
     () => {},
     () => 0,
   );
-  expect(again.store.getState()).toEqual({ written: form('129'), steps: { back: 100, forth: 0 } });
+  expect(again.store.getState()).toMatchObject({ written: form('129'), steps: { back: 100, forth: 0 } });
   for (let i = 0; i < 120; i++) again.undo();
   expect(again.store.getState().written).toEqual(form('29'));
 });
@@ -80,7 +80,7 @@ test('what an earlier program kept, and steps that are none, leave what is writt
       () => 0,
     ).store.getState();
   const none = { back: 0, forth: 0 };
-  expect(found(form('Old'))).toEqual({ written: form('Old'), steps: none });
+  expect(found(form('Old'))).toMatchObject({ written: form('Old'), steps: none });
   for (const undo of [
     {},
     { at: 0 },
@@ -89,7 +89,25 @@ test('what an earlier program kept, and steps that are none, leave what is writt
     { at: 0, steps: [7] },
     { at: 0, steps: [[{}]] },
   ])
-    expect(found({ written: form('New'), undo })).toEqual({ written: form('New'), steps: none });
+    expect(found({ written: form('New'), undo })).toMatchObject({ written: form('New'), steps: none });
+});
+
+test('given up it says so, until anything else is written or it is had back', () => {
+  const begun = createBegun(
+    null,
+    () => {},
+    () => 0,
+  );
+  const { getState } = begun.store;
+  begun.write(form('A'));
+  expect(getState().givenUp).toBe(false);
+  begun.write(null, true);
+  expect(getState()).toMatchObject({ written: null, givenUp: true });
+  begun.undo();
+  expect(getState()).toMatchObject({ written: form('A'), givenUp: false });
+  begun.write(null, true);
+  begun.write(form('B'));
+  expect(getState().givenUp).toBe(false);
 });
 
 test('what stood there is gone on with, as far as it is a form', () => {
