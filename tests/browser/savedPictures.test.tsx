@@ -52,7 +52,7 @@ test('section, close-ups and flank of Cut: no class, no variable, strokes as on 
   }
   const section = drawings().find(({ name }) => /section/i.test(name))!;
   const told = words(read(svgOf(section.svg, title!, section.name)));
-  expect(told.join(' ')).toMatch(/stock to come off.*gap or stock, drawn ×\d/);
+  expect(told.join(' ')).toMatch(/stock to come off.*gap or move, drawn ×\d/);
 });
 
 test('the section of Fit: the factor beneath it, and no grip for the hand in it', async () => {

@@ -34,13 +34,15 @@ export default function FitBelieved({ own: work, belief, draw: Draw }: FitProps)
       since={!isOther && <CutsSince design={design} trials />}
       choice={
         isOther && (
-          <label className="which-pair">
-            <span>Parts</span>
-            <select value={asDrawn ? 'drawn' : 'believed'} onChange={({ target }) => choose(target.value === 'drawn')}>
-              <option value="believed">believed now</option>
-              <option value="drawn">as drawn</option>
-            </select>
-          </label>
+          <select
+            className="which-pair"
+            aria-label="Parts drawn"
+            value={asDrawn ? 'drawn' : 'believed'}
+            onChange={({ target }) => choose(target.value === 'drawn')}
+          >
+            <option value="believed">As believed</option>
+            <option value="drawn">As drawn</option>
+          </select>
         )
       }
     />

@@ -56,7 +56,7 @@ export function FitScreen({ work }: { work: Work }) {
 }
 
 function Fit({ work, own, belief, choice, since }: FitProps) {
-  const pair = usePair(work);
+  const pair = usePair(work, work === own ? '' : ' believed');
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const from = own.store.getState().design;
   // What was worked out for other parts says nothing of these.

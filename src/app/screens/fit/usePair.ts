@@ -14,7 +14,8 @@ import { useScale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 import { usePull } from './usePull.ts';
 
-export function usePair(work: Work) {
+/** @param which parts these are, where there are others: with those all is drawn anew */
+export function usePair(work: Work, which = '') {
   // All of it in one: every selector written here would be told anew at every move.
   const { design, system, factor: asked, piece, scaleLocked: locked, pull } = useStore(work.store);
   const still = useMedia('(prefers-reduced-motion: reduce)');
@@ -32,7 +33,7 @@ export function usePair(work: Work) {
   }, [seats, fit, position, asked, leaning, ground]);
   // A nose that is pulled aside stays so until it is let go.
   const held = () => work.dragging() || work.store.getState().pull !== null;
-  const scale = useScale({ suits, standing: fit, of: `${piece} ${asked}`, locked, still, held });
+  const scale = useScale({ suits, standing: fit, of: `${piece} ${asked}${which}`, locked, still, held });
   const drawn = useMemo(
     () => drawnAt(seats, position, scale.factor, leaning, ground),
     [seats, position, scale.factor, leaning, ground],
