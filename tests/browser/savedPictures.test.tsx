@@ -31,7 +31,7 @@ async function drawn(text: string): Promise<{ opaque: boolean; share: number }> 
 
 test('section, close-ups and flank of Cut: no class, no variable, strokes as on the screen, under the name of the job', async () => {
   shown.open('steep-first');
-  await expect.poll(() => drawings().length, { timeout: 20_000 }).toBeGreaterThanOrEqual(3);
+  await expect.poll(() => drawings().length, { timeout: 45_000 }).toBeGreaterThanOrEqual(3);
   const { title } = shown.work.store.getState().design;
   for (const { svg, name } of drawings()) {
     const text = svgOf(svg, title!, name);
