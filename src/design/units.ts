@@ -204,8 +204,8 @@ export const isLopsided = (mm: Millimetres, [low, high]: readonly [Millimetres, 
   Math.abs(mm - (low + high) / 2) > LOPSIDED * (high - low);
 
 /**
- * The same; where one side of the limits of 19 times in 20 (mm) is longer by far, or they keep to one side of nought and
- * a ± would not, with these: 77 (1 to 190) µm.
+ * The same; where one side of the limits of 19 times in 20 (mm) is longer by far, or they keep to one side of nought
+ * and a ± would not, with these: 77 (1 to 190) µm.
  */
 export function doubtedText(
   mm: Millimetres,

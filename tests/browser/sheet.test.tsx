@@ -8,7 +8,7 @@ import { isMoved } from '../../src/app/screens/sheet/StepTable.tsx';
 import { svgText } from '../../src/app/screens/sheet/svgText.ts';
 import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { fineText, plusMinusText, readingText } from '../../src/design/units.ts';
+import { doubtedText, fineText, readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { waysToSet } from '../../src/report/sheet/waysToSet.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
@@ -178,7 +178,7 @@ test('after trials the sheet is of what is left: the old stop struck and in no b
     const before = readingText(report.steps[0]!.gauges[0]!.stop!, 'metric');
     const text = document.querySelector('.pages')!.textContent!;
     expect(document.querySelector('.headline')!.textContent).toContain(
-      plusMinusText(left!.normal, left!.sigma, 'metric'),
+      doubtedText(left!.normal, left!.sigma, 'metric', left!.limits ?? undefined),
     );
     expect(document.querySelector('.struck s')!.textContent).toContain(before);
     expect(text.split(before).length).toBe(2);

@@ -28,6 +28,21 @@ function causeText({ what, trial, seat, part, face, told, likely }: CauseReport,
     : `the ${READ[what]} of trial ${trial} is a slip${instead}`;
 }
 
+/** More likely than all else together. */
+const MOST_LIKELY = 0.5;
+
+/** What leads where the reading that stands out is most likely not what is wrong; null where it may well be. */
+export function likelierText(
+  causes: readonly CauseReport[] | undefined,
+  reading: { what: string; trial: number },
+  system: System,
+): string | null {
+  const [first] = causes ?? [];
+  if (!first || first.chance <= MOST_LIKELY || (first.what === reading.what && first.trial === reading.trial))
+    return null;
+  return `Most likely ${causeText(first, system)} (${oddsText(first.chance)}): see to that first.`;
+}
+
 /** Empty where nothing that was told would explain it. */
 export function causeSentences(causes: readonly CauseReport[] | undefined, system: System): string[] {
   const [first, ...others] = (causes ?? []).slice(0, FEW);

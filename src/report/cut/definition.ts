@@ -438,6 +438,11 @@ export const cutReport = z.strictObject({
           z.strictObject({
             reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
             again: z.boolean().check(z.meta({ description: 'Whether it was read so before' })),
+            rear: z.optional(
+              z
+                .literal(true)
+                .check(z.meta({ description: 'Of a shake: whether it is read at the rear end of the journal' })),
+            ),
             sigma: mm('What sigma would be after it, on the average'),
           }),
         ),

@@ -5,7 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
-import { causeSentences } from './causeWords.ts';
+import { causeSentences, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
@@ -95,11 +95,11 @@ const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts
 type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[number];
 
 /** A reading that was taken in though it does not go with the others. */
-function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
+function clashSentence({ trial, what, read, expected, deviations }: Clash, likelier: boolean, system: System): string {
   if (what === 'blue' || read === null)
-    return `What the blue of trial ${trial} shows does not go with what was read and the parts as they stand here, ${chanceText(deviations)}: clean both parts, blue again and look.`;
+    return `What the blue of trial ${trial} shows does not go with what was read and the parts as they stand here, ${chanceText(deviations)}${likelier ? '' : ': clean both parts, blue again and look'}.`;
   const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];
-  return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read${expected === null ? '' : `, and parts as the rest tells would ${would} ${fineText(expected, system)}`}, ${chanceText(deviations)}. Read it again.`;
+  return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read${expected === null ? '' : `, and parts as the rest tells would ${would} ${fineText(expected, system)}`}, ${chanceText(deviations)}.${likelier ? '' : ' Read it again.'}`;
 }
 
 /** How likely chance alone brings readings so far apart: standard deviations, either way. */
@@ -151,13 +151,24 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
   const [worst, ...others] = last.clashes ?? [];
   const named = (clash: Clash) =>
     (cut.causes ?? []).some((one) => one.what === clash.what && one.trial === clash.trial);
+  const likelier = worst ? likelierText(cut.causes, worst, system) : null;
   const clashes = worst
-    ? [clashSentence(worst, system), ...causes, ...orElse(others.filter((clash) => !named(clash)))]
+    ? [
+        ...(likelier === null ? [] : [likelier]),
+        clashSentence(worst, likelier !== null, system),
+        ...causes,
+        ...orElse(others.filter((clash) => !named(clash))),
+      ]
     : [];
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
   if (clashes.length > 0)
-    return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
+    return [
+      ...clashes,
+      WITHHELD,
+      ...(without ? [withoutSentence(design, without, system)] : []),
+      ...(causes.length > 0 ? [] : came),
+    ];
   return [
     ...mayStop(design, remaining, system),
     leftSentence(design, remaining, system),

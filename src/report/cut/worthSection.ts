@@ -1,5 +1,6 @@
 /** What would make the plan surer: a trial assembly, or which further reading, and by how much. */
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { LeftAmount } from '../../engine/cutting/leftToCut.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
@@ -27,6 +28,8 @@ const DIAMETER_SIGMA = 2e-6;
  * shallow one; farther off the shallow one stops it alone.
  */
 const CLEAR = [1e-5, 4e-5, 1.2e-4];
+/** mm: nearer than this two indicators stand at one place. */
+const ONE_PLACE = 1;
 /** Set-ups that are weighed, those of surfaces nobody has read first. */
 const MOST_READINGS = 8;
 /** Where fewer of the pairs count, they tell no worth. */
@@ -137,15 +140,15 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
       const { value } = predict(reading, pair);
       return value === null ? null : { reads: [value], sees: '' };
     }, share);
-  const tried = all.flatMap(({ reading, again }) => {
+  const tried = all.flatMap(({ reading, ...how }) => {
     const seen = seenOf(reading, reading.kind === 'shake' ? SHAKEN : READ);
     if (!isAllowed(seen)) return [];
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
-    return [{ reading: { ...reading, value }, again, sigma: spreadOnceKnown(seen, [reading.sigma])! }];
+    return [{ reading: { ...reading, value }, how, sigma: spreadOnceKnown(seen, [reading.sigma])! }];
   });
   const best = tried.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.sigma < a.sigma ? b : a), null);
   if (!best) return null;
-  const { reading, again } = best;
+  const { reading, how } = best;
   // Which is best is told by the pairs alone; what it is worth as it will be told then.
   const sigma = spreadOnceKnown(seenOf(reading, READ), [reading.sigma], {
     truths: TRIED,
@@ -156,7 +159,7 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
   });
   return {
     reading: { ...fromReading(design, reading), after: doneSoFar(design) },
-    again,
+    ...how,
     sigma: millimetres(sigma ?? best.sigma),
   };
 }
@@ -165,24 +168,40 @@ interface Candidate {
   reading: Reading;
   /** whether it is in the notebook already */
   again: boolean;
+  /** of a shake: whether it is read at the rear end of the journal */
+  rear?: true;
 }
 
-/** The shake with the journal held clear of every touch there may be, as far as adjuster and shoulders let it go. */
+/**
+ * The shake with the journal held clear of every touch there may be, as far as adjuster and shoulders let it go: where
+ * it is felt, and at the rear end, for both together tell how the journal leans in its bore, and so what one seat lets
+ * it do.
+ */
 function shakesBeyond(design: Design, touch: number): Candidate[] {
   const most = metres(design.cut?.reach?.to ?? Number.POSITIVE_INFINITY);
   const [near, ...farther] = CLEAR.map((clear) => touch + clear);
-  return [near!, ...farther.filter((position) => position <= most)].map((position) => shakeAt(design, position));
+  const reached = [near!, ...farther.filter((position) => position <= most)];
+  const [felt, rear] = [indicatorOf(design), Math.min(...design.seats.map(({ journal }) => journal.from))];
+  return [
+    ...reached.map((position) => shakeAt(design, position, felt)),
+    ...(Math.abs(felt - rear) < ONE_PLACE
+      ? []
+      : reached.slice(1).map((position): Candidate => ({ ...shakeAt(design, position, rear), rear: true }))),
+  ];
 }
 
-/** The nose pulled from side to side; whether it was before, as the parts are by now. */
-function shakeAt(design: Design, position: number): Candidate {
-  const indicator = indicatorOf(design);
+/** The nose pulled from side to side; whether it was read there before, as the parts are by now. */
+function shakeAt(design: Design, position: number, indicator: Millimetres): Candidate {
   const held = upToMicrometre(position);
   const sigma = INDICATOR_SIGMA;
   const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
-  const last = design.cut?.trials?.at(-1);
-  const read = (design.readings ?? []).some((one) => one.kind === 'shake' && (one.after ?? 0) === doneSoFar(design));
-  return { reading: toReading(design, entry), again: read || last?.shake !== undefined };
+  const isHere = (one: { indicator?: number }) =>
+    Math.abs((one.indicator ?? indicatorOf(design)) - indicator) < ONE_PLACE;
+  const last = design.cut?.trials?.at(-1)?.shake;
+  const read = (design.readings ?? []).some(
+    (one) => one.kind === 'shake' && (one.after ?? 0) === doneSoFar(design) && isHere(one),
+  );
+  return { reading: toReading(design, entry), again: read || (last !== undefined && isHere(last)) };
 }
 
 /** A diameter of every surface that nobody has read, in its middle; and every kind of the notebook once more. */

@@ -1,5 +1,5 @@
 /** What would make the plan surer, in a machinist's words; nothing where nothing would by much. */
-import { doubtText, fineText, type System } from '../../design/units.ts';
+import { doubtText, fineText, lengthText, type System } from '../../design/units.ts';
 import { kindOf } from '../measure/kinds.ts';
 import type { CutReport } from './definition.ts';
 
@@ -60,15 +60,22 @@ type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 function readingText(advised: Advised, system: System): string {
   const { reading, again } = advised;
   if (reading.kind !== 'shake') return readingName(advised, system);
-  return `the shake, read at the nose${again ? ' once more,' : ''} with the journal held at ${fineText(reading.position, system)},`;
+  return `the shake, read ${placeName(advised, system)}${again ? ' once more,' : ''} with the journal held at ${fineText(reading.position, system)},`;
 }
 
+/** Where its indicator stands, as it is typed where that is not the nose. */
+const placeName = ({ reading, rear }: Advised, system: System): string =>
+  rear && reading.kind === 'shake'
+    ? `at the rear end (indicator at ${lengthText(reading.indicator, system)})`
+    : 'at the nose';
+
 /** A shake read once already is read where it tells more: farther off its touch. */
-function readingName({ reading, again }: Advised, system: System): string {
+function readingName(advised: Advised, system: System): string {
+  const { reading, again, rear } = advised;
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
   if (reading.kind === 'shake')
-    return again
-      ? `the shake once more, the journal held at ${fineText(reading.position, system)}`
+    return again || rear
+      ? `the shake ${rear ? placeName(advised, system) : 'once more'}, the journal held at ${fineText(reading.position, system)}`
       : 'the shake at the nose';
   const what = reading.kind === 'diameter' ? 'a diameter' : `the ${kindOf(reading).name} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;

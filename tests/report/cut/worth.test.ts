@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
+import type { CauseReport } from '../../../src/report/cut/causes.ts';
+import { likelierText } from '../../../src/report/cut/causeWords.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { worthSentence } from '../../../src/report/cut/worthText.ts';
 
@@ -99,4 +101,39 @@ describe('the shake, before a trial and after', () => {
     expect(worth!.reading!.again).toBe(true);
     expect(worthSentence({ worth }, 'metric')).toMatch(/once more, with the journal held at/);
   });
+});
+
+it('after a shake at the nose the same at the rear end is what tells more of a pair without gauges', () => {
+  const only: Design = { ...base, cut: { ...base.cut!, allow: [{ seat: 'steep', part: 'journal', limit: 0.5 }] } };
+  const shaken = (indicator: number): Design => ({
+    ...only,
+    cut: {
+      ...only.cut!,
+      trials: [
+        {
+          standOff: { value: -0.0086, sigma: 0.001 },
+          shake: { value: 0.1135, sigma: 0.001, indicator, position: 0.214, direction: 0 },
+          blue: [{ seat: 'shallow', prints: false }],
+        },
+      ],
+    },
+  });
+  const { sigma, reading } = cutSection(shaken(30))!.worth!;
+  expect(reading).toMatchObject({ rear: true, again: false, reading: { kind: 'shake', indicator: -26 } });
+  expect(reading!.sigma).toBeLessThan(0.8 * sigma);
+  expect(worthSentence({ worth: cutSection(shaken(30))!.worth }, 'metric')).toMatch(
+    /the shake, read at the rear end \(indicator at −26\.000 mm\) with the journal held at /,
+  );
+});
+
+it('where another thing is most likely wrong than the reading that stands out, that leads', () => {
+  const cause = { what: 'taken', trial: 4, seat: 'steep', part: 'journal', told: 0.0076, likely: 0.0015, enough: null };
+  const told = (chance: number, what = 'standOff') =>
+    likelierText([{ ...cause, chance } as CauseReport], { what, trial: 4 }, 'metric');
+  expect(told(0.9)).toBe(
+    'Most likely less came off the steep journal before trial 4 than typed, 1.50 µm in place of 7.60 µm (90 in 100): see to that first.',
+  );
+  expect(told(0.4)).toBeNull();
+  expect(told(0.9, 'taken')).toBeNull();
+  expect(likelierText([], { what: 'standOff', trial: 4 }, 'metric')).toBeNull();
 });

@@ -18,6 +18,7 @@ import { isOwnDevice, pageOf } from '../../takeAlong/link.ts';
 import { QrCode } from '../../takeAlong/QrCode.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonPicture } from './LessonPicture.tsx';
+import { isKept } from './ownLessons.ts';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
 import { Triangles } from './Triangle.tsx';
@@ -92,7 +93,6 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
     keepAnswers(id, seed, more);
   };
   const words = (text: string) => said(text, dealt, speech);
-  const link = `${pageOf(window.location)}#learn/${id}/answer/${seed}`;
   return (
     <div className="round">
       <div className="head">
@@ -157,22 +157,37 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         {!open && (
           <details>
             <summary>Answers from the learners’ own devices</summary>
-            <p className="fine">
-              They open this link, answer, and show a code; read it with the camera of this device, and it is counted
-              here. No name is in it.
-            </p>
-            {isOwnDevice(link) && (
+            {isKept(id) ? (
               <p>
-                This page comes from this device itself, so the link opens here only. For a class, open the page from a
-                server that they reach.
+                Only lessons that come with the program can be answered from other devices: they have no such lesson of
+                yours. Type in here what is called out.
               </p>
+            ) : (
+              <AnswerLink link={`${pageOf(window.location)}#learn/${id}/answer/${seed}`} />
             )}
-            <p className="class-link">{link}</p>
-            <QrCode link={link} side="11rem" label="Code for a camera: opens the question" />
           </details>
         )}
       </div>
     </div>
+  );
+}
+
+function AnswerLink({ link }: { link: string }) {
+  return (
+    <>
+      <p className="fine">
+        They open this link, answer, and show a code; read it with the camera of this device, and it is counted here. No
+        name is in it.
+      </p>
+      {isOwnDevice(link) && (
+        <p>
+          This page comes from this device itself, so the link opens here only. For a class, open the page from a server
+          that they reach.
+        </p>
+      )}
+      <p className="class-link">{link}</p>
+      <QrCode link={link} side="11rem" label="Code for a camera: opens the question" />
+    </>
   );
 }
 
