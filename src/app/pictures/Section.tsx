@@ -4,6 +4,7 @@
  */
 
 import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { ANGLE_WORDS, angleFigure, fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
@@ -12,6 +13,7 @@ import { millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
+import { typedLengths } from '../state/typedLengths.ts';
 import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
@@ -71,11 +73,12 @@ export function Section({
   const id = useId();
   const [part, setPart] = useState<Part | 'none'>(first);
   const way = useAngles();
+  const lengths = useStore(work.store, typedLengths);
   const size = useSize(svg, { width: 900, height: 500 });
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
   const dimensions = useMemo(
-    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system, way)),
-    [design, drawn, part, system, way],
+    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system, way, lengths)),
+    [design, drawn, part, system, way, lengths],
   );
   const whole = placing(frame, dimensions, size, measures);
 

@@ -9,6 +9,7 @@ import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
 import { type AngleWay, angleSaid, lengthText, type System, TENTH } from '../../design/units.ts';
 import { metres, radians } from '../../report/convert.ts';
+import { type Lengths, SAME_LENGTH } from '../state/typedLengths.ts';
 import type { Drawn, Point } from './drawn.ts';
 
 export interface LengthDimension {
@@ -70,13 +71,14 @@ export const ASSUMED = 'assumed, never measured';
 export const isAnyAssumed = ({ lengths, diameters, angles }: Dimensions): boolean =>
   [...lengths, ...diameters, ...angles].some((dimension) => dimension?.assumed);
 
-/** `way`: how the person says angles. */
+/** `way`: how the person says angles · `typed`: lengths of journals, by seat and the word length. */
 export function dimensionsOf(
   design: Design,
   drawn: Drawn,
   part: Part,
   system: System,
   way: AngleWay = 'half',
+  typed: Lengths = {},
 ): Dimensions {
   const seats = design.seats.map((seat, i) => ({ name: seat.name, surface: seat[part], chain: drawn.seats[i]![part] }));
   const ends = seats.flatMap(({ chain }) => [chain[0]!, chain[chain.length - 1]!]);
@@ -86,13 +88,16 @@ export function dimensionsOf(
   const to = Math.max(...seats.map(({ surface }) => surface.to));
   const guessed = (seat: number, ...keys: (keyof Surface)[]) =>
     keys.some((key) => isAssumed(design, `seats[${seat}].${part}.${key}`));
+  // Typed before it is known where the seat stands, a length is known though its ends are not.
+  const isTyped = (name: string, length: number) =>
+    part === 'journal' && Math.abs((typed[`${name} length`] ?? Number.NaN) - length) < SAME_LENGTH;
   const lengths = seats.map(({ name, surface, chain }, i) => ({
     name,
     low: chain[0]!,
     high: chain[chain.length - 1]!,
     text: figure(surface.to - surface.from, system),
     overall: false,
-    assumed: guessed(i, 'from', 'to'),
+    assumed: guessed(i, 'from', 'to') && !isTyped(name, surface.to - surface.from),
   }));
   const isGuessedEnd = (key: 'from' | 'to', end: number) =>
     seats.some(({ surface }, i) => surface[key] === end && guessed(i, key));

@@ -8,14 +8,26 @@ import { Section } from '../../pictures/Section.tsx';
 import { useAngles } from '../../state/angles.ts';
 import { createWork, type Work } from '../../state/store.ts';
 import { usePair } from '../fit/usePair.ts';
+import type { Arrangement } from './arrangements.ts';
+import { keepLengths } from './lengths.ts';
+import type { Typed } from './newDesign.ts';
 
-export function LivePair({ design, stale, system }: { design: Design; stale: boolean; system: System }) {
+interface Props {
+  design: Design;
+  plan: Arrangement;
+  typed: Typed;
+  stale: boolean;
+  system: System;
+}
+
+export function LivePair({ design, plan, typed, stale, system }: Props) {
   // A piece of work of its own, kept nowhere: a hand moves it as it moves any other.
   const [trial] = useState(() => createWork(design));
   useLayoutEffect(() => {
     const { position } = trial.store.getState().design;
-    trial.store.setState({ design: position === undefined ? design : { ...design, position }, system });
-  }, [trial, design, system]);
+    trial.store.setState({ design: position === undefined ? design : { ...design, position }, system, unfinished: {} });
+    keepLengths(trial, plan, typed);
+  }, [trial, design, plan, typed, system]);
   return <Pair work={trial} stale={stale} system={system} />;
 }
 

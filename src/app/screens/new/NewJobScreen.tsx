@@ -140,7 +140,7 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
           {listed(gaveWay.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)))}.
         </p>
       )}
-      {whole && <LivePair design={whole} stale={!possible} system={system} />}
+      {whole && <LivePair design={whole} plan={plan} typed={given.typed} stale={!possible} system={system} />}
       <BesideDrawing form={form} setForm={setForm} system={system} />
       <p className="buttons">
         <button type="button" className="main" aria-disabled={!ready} onClick={start}>

@@ -4,25 +4,22 @@
  */
 
 import type { Work } from '../../state/store.ts';
+import { type Lengths, SAME_LENGTH, TYPED_LENGTHS } from '../../state/typedLengths.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
 import type { Arrangement } from './arrangements.ts';
 import { sizesOf, type Typed } from './newDesign.ts';
-import type { Lengths } from './sketchOfJob.ts';
-
-const NAME = 'lengths typed';
 
 /** @param now as the drawing has them: one that is another by now was typed elsewhere, and is told by its ends */
 export function useLengths(work: Work, now: Readonly<Record<string, number>>): [Lengths, (lengths: Lengths) => void] {
-  const [written, set] = useUnfinished<Lengths>(work, NAME);
-  const standing = Object.entries(written ?? {}).filter(([id, mm]) => Math.abs(mm - (now[id] ?? Number.NaN)) < SAME);
+  const [written, set] = useUnfinished<Lengths>(work, TYPED_LENGTHS);
+  const standing = Object.entries(written ?? {}).filter(
+    ([id, mm]) => Math.abs(mm - (now[id] ?? Number.NaN)) < SAME_LENGTH,
+  );
   return [Object.fromEntries(standing), set];
 }
 
-/** mm: nearer is the same length */
-const SAME = 1e-6;
-
 /** Those typed on the page of a new job go with the job. */
-export function keepLengths({ store }: Work, plan: Arrangement, typed: Typed): void {
+export function keepLengths({ store }: Pick<Work, 'store'>, plan: Arrangement, typed: Typed): void {
   const written = Object.fromEntries(
     sizesOf(plan).flatMap(({ id, ask }) =>
       (ask === 'length' || ask === 'behind') && typed[id] !== undefined ? [[id, typed[id]]] : [],
@@ -30,5 +27,5 @@ export function keepLengths({ store }: Work, plan: Arrangement, typed: Typed): v
   );
   if (Object.keys(written).length === 0) return;
   const { unfinished, piece } = store.getState();
-  store.setState({ unfinished: { ...unfinished, [NAME]: { piece, written } } });
+  store.setState({ unfinished: { ...unfinished, [TYPED_LENGTHS]: { piece, written } } });
 }

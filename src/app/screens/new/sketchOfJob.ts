@@ -9,6 +9,7 @@ import { exact } from '../../../design/rounded.ts';
 import { shifted } from '../../../design/seats.ts';
 import type { System } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
+import type { Lengths } from '../../state/typedLengths.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
 import { idOf, type Size, stationsTold } from './newDesign.ts';
 
@@ -17,9 +18,6 @@ export interface JobSketch {
   /** where in the design each seat that is drawn stands, from the rear to the nose */
   order: readonly number[];
 }
-
-/** Lengths and distances typed on the drawing, mm, by their ids: of a seat whose place is open they tell no end. */
-export type Lengths = Readonly<Record<string, number>>;
 
 /** More than these have no room on it. */
 const MOST = 5;
