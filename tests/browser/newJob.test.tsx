@@ -312,7 +312,7 @@ test('in a started job Cut tells nothing to be taken off until the parts are mea
     cut: { allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }] },
   }));
   window.location.hash = '#cut';
-  await expect.poll(headline).toBe('Measure both parts first: nobody has.');
+  await expect.poll(headline).toBe('Measure both parts first: of diameter, angle and place not all is known.');
   await expect.poll(() => document.querySelector('.verdict.stop')).toBeTruthy();
   const plan = document.querySelector<HTMLDetailsElement>('[id="cut/plan"]')!;
   expect(document.querySelectorAll('.steps, [id="cut/order"], [id="cut/angle"]')).toHaveLength(0);
