@@ -192,6 +192,9 @@ test('every leaf of the definition has its control, its form, or a reason', { ti
     window.location.hash = `#${screen.toLowerCase()}`;
     shown.work.open(screen, { ok: true, design });
     await frame();
+    // Fit of a job with trials is loaded when there is one.
+    if (screen === 'Fit')
+      await expect.poll(() => document.querySelector('.fit-screen'), { timeout: 30_000 }).not.toBeNull();
     for (const path of await offered(screen)) reached.add(path);
     if (screen === 'Cut') {
       [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Correct')?.click();
