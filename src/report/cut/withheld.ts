@@ -20,7 +20,7 @@ export const WITHHELD_NOW: Record<Withheld, string> = {
 
 const HEADLINE: Record<Withheld, string> = {
   refused: 'A trial is not written down because it does not go with the rest: nothing is safe to take until it does.',
-  metal: 'Metal is off that is not written down yet: take nothing more.',
+  metal: WITHHELD_NOW.metal,
 };
 
 const MORE: Record<Withheld, string> = {

@@ -60,11 +60,11 @@ type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 function readingText(advised: Advised, system: System): string {
   const { reading, again } = advised;
   if (reading.kind !== 'shake') return readingName(advised, system);
-  return `the shake, read ${placeName(advised, system)}${again ? ' once more,' : ''} with the journal held at ${fineText(reading.position, system)},`;
+  return `the shake, read ${whereRead(advised, system)}${again ? ' once more,' : ''} with the journal held at ${fineText(reading.position, system)},`;
 }
 
 /** Where its indicator stands, as it is typed where that is not the nose. */
-const placeName = ({ reading, rear }: Advised, system: System): string =>
+const whereRead = ({ reading, rear }: Advised, system: System): string =>
   rear && reading.kind === 'shake'
     ? `at the rear end (indicator at ${lengthText(reading.indicator, system)})`
     : 'at the nose';
@@ -75,7 +75,7 @@ function readingName(advised: Advised, system: System): string {
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
   if (reading.kind === 'shake')
     return again || rear
-      ? `the shake ${rear ? placeName(advised, system) : 'once more'}, the journal held at ${fineText(reading.position, system)}`
+      ? `the shake ${rear ? whereRead(advised, system) : 'once more'}, the journal held at ${fineText(reading.position, system)}`
       : 'the shake at the nose';
   const what = reading.kind === 'diameter' ? 'a diameter' : `the ${kindOf(reading).name} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;
