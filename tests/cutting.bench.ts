@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { bench, describe } from 'vitest';
 import type { Design } from '../src/design/definition.ts';
-import { parseDesign } from '../src/design/validate.ts';
+import { parseDesign } from '../src/design/parse.ts';
 import type { SeatInput } from '../src/engine/contact/fit.ts';
 import { lapped } from '../src/engine/cutting/lapping.ts';
 import { planCut } from '../src/engine/cutting/plan.ts';

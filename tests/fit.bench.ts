@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { bench, describe } from 'vitest';
-import { parseDesign } from '../src/design/validate.ts';
+import { parseDesign } from '../src/design/parse.ts';
 import { type SeatInput, fit as solveFit } from '../src/engine/contact/fit.ts';
 import { metres, toSeats } from '../src/report/convert.ts';
 

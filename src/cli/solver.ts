@@ -1,7 +1,7 @@
 /** The thread that solves: from the bytes of a file to its report. */
 import { parentPort } from 'node:worker_threads';
 import { decodedText } from '../design/decodedText.ts';
-import { parseDesign } from '../design/validate.ts';
+import { parseDesign } from '../design/parse.ts';
 import type { Report } from '../report/definition.ts';
 import { type SectionName, solve } from '../report/report.ts';
 

@@ -1,9 +1,8 @@
 /**
- * From text or a parsed value to a design, or to every error at once, in words a machinist can act on.
+ * From a parsed value to a design, or to every error at once, in words a machinist can act on.
  * Nothing is half-loaded: the answer is a whole design or the list of what is wrong.
  */
 import { type Design, design as definition } from './definition.ts';
-import { jsonFault } from './jsonFault.ts';
 import { quantityIfAt } from './place.ts';
 import { fileUnit } from './quantity.ts';
 import { MEANT } from './recordDefinition.ts';
@@ -28,40 +27,25 @@ interface Issue {
   discriminator?: string;
 }
 
-/**
- * Characters: several times the greatest design there can be (profiles of 20,000 points all round). More is not even
- * looked into.
- */
-const LONGEST_TEXT = 32_000_000;
 /** Errors that are listed; more help nobody. */
 const MOST_ERRORS = 500;
 /** Characters of a message and of a path. */
 const LONGEST_WORDS = 300;
 const LONGEST_KEY = 60;
 
-/** Validates the text of a design file. */
-export function parseDesign(text: string): Validation {
-  if (text.length > LONGEST_TEXT)
-    return refused(`the file has ${text.length} characters; a design has ${LONGEST_TEXT} at most`);
-  let raw: unknown;
-  try {
-    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    return refused(notJson(text, error as Error));
-  }
-  return validateDesign(raw);
-}
-
-const refused = (message: string): Validation => ({ ok: false, errors: [{ path: '', message }] });
-
 /** Validates a value, as read from JSON. */
 export function validateDesign(raw: unknown): Validation {
   const newer = newerVersion(raw);
   if (newer !== null) return { ok: false, errors: [{ path: 'conepair', message: newer }] };
   const result = definition.safeParse(raw, { reportInput: true });
-  const errors = result.success
-    ? []
-    : (result.error.issues as unknown as Issue[]).flatMap((issue) => explain(issue, raw));
+  const issues = result.success ? [] : (result.error.issues as unknown as Issue[]);
+  // All else is judged with the key that was meant, so that a slip of one letter is one error.
+  const { meant, slips } = withKeysMeant(raw, issues);
+  if (slips.length > 0) {
+    const others = validateDesign(meant);
+    return { ok: false, errors: [...slips, ...(others.ok ? [] : others.errors)].slice(0, MOST_ERRORS + 1) };
+  }
+  const errors = issues.flatMap((issue) => explain(issue, raw));
   for (const error of ruleErrors(raw)) errors.push(error);
   if (errors.length === 0 && result.success) return { ok: true, design: result.data };
   const listed = errors
@@ -81,36 +65,6 @@ function newerVersion(raw: unknown): string | null {
 }
 
 const clipped = (text: string, most: number) => (text.length > most ? `${text.slice(0, most - 1)}…` : text);
-
-function notJson(text: string, error: Error): string {
-  if (text.trim() === '') return 'the file is empty; a design file is JSON and starts with {"conepair": 1, …}';
-  const fault = jsonFault(text.replace(/^\uFEFF/, ' '));
-  // Sound, and yet not read: nested deeper than any design.
-  if (fault === null) return `not read (${clipped(error.message, 100)})`;
-  const { line, column } = placeIn(text, fault.at);
-  // Nothing of it is as in a design: it is another kind of file.
-  if (text.slice(0, fault.at).trim() === '')
-    return `not JSON: line ${line}, column ${column}: it begins with "${printed(text.trim().slice(0, 16))}", and a design begins with {. Choose a file that this program saved: its name ends in .conepair.json`;
-  if (fault.open === 0 && text.slice(fault.at).trim() !== '')
-    return `not JSON: line ${line}, column ${column}: something follows after the end of the design; take out what stands there`;
-  if (text.slice(fault.at).trim() === '')
-    return `not JSON: the file ends at line ${line}, column ${column}, before the design does${fault.open === 0 ? '' : ` (${fault.open} brackets are open)`}; what follows is missing`;
-  const found = text
-    .slice(fault.at, fault.at + LONGEST_KEY)
-    .split('\n')[0]!
-    .slice(0, 24);
-  return `not JSON: line ${line}, column ${column}: found ${found === '' ? 'the end of the line' : `"${found}"`}; look for a missing comma, quote or bracket just before it`;
-}
-
-/** Signs that cannot be shown as points. */
-const printed = (text: string) => text.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '·');
-
-function placeIn(text: string, at: number): { line: number; column: number } {
-  let [line, start] = [1, 0];
-  for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', start))
-    [line, start] = [line + 1, end + 1];
-  return { line, column: at - start + 1 };
-}
 
 /** Over 60 lines and left whole: a case a code of the validator, each a sentence. */
 function explain(issue: Issue, raw: unknown): DesignError[] {
@@ -217,17 +171,39 @@ function unitAt({ origin, path }: Issue, raw: unknown): string {
 
 const oneOf = (values: unknown[] | undefined) => (values ?? []).map(show).join(values?.length === 2 ? ' or ' : ', ');
 
-function unknownKey(key: string, known: string[]): string {
+/** The one of `known` that a slip of some letters makes this key of. */
+function keyMeant(key: string, known: string[]): string | undefined {
   const short = clipped(key, LONGEST_KEY);
-  const nearest = known
+  const [nearest] = known
     .map((name) => ({ name, off: editDistance(short.toLowerCase(), name.toLowerCase()) }))
-    .sort((a, b) => a.off - b.off)[0];
-  const hint =
-    nearest && nearest.off <= Math.max(2, short.length / 3)
-      ? `did you mean "${nearest.name}"?`
-      : `allowed here: ${known.join(', ')}`;
-  return `unknown key "${short}"; ${hint}`;
+    .sort((a, b) => a.off - b.off);
+  return nearest && nearest.off <= Math.max(2, short.length / 3) ? nearest.name : undefined;
 }
+
+function unknownKey(key: string, known: string[]): string {
+  const meant = keyMeant(key, known);
+  const hint = meant === undefined ? `allowed here: ${known.join(', ')}` : `did you mean "${meant}"?`;
+  return `unknown key "${clipped(key, LONGEST_KEY)}"; ${hint}`;
+}
+
+/** A copy in which unknown keys stand as what they were meant for, where that is missing; and those as errors. */
+function withKeysMeant(raw: unknown, issues: Issue[]): { meant: unknown; slips: DesignError[] } {
+  const meant: unknown = issues.some(({ code }) => code === 'unrecognized_keys') ? structuredClone(raw) : raw;
+  const slips = issues.flatMap((issue) =>
+    (issue.keys ?? []).flatMap((key) => {
+      const to = keyMeant(key, knownKeys(issue.path, raw));
+      const group = valueIn(meant, issue.path);
+      if (to === undefined || to in group) return [];
+      group[to] = group[key];
+      delete group[key];
+      return explain({ ...issue, keys: [key] }, raw);
+    }),
+  );
+  return { meant, slips };
+}
+
+const valueIn = (raw: unknown, path: PropertyKey[]) =>
+  path.reduce((at, key) => (at as Record<PropertyKey, unknown>)[key], raw) as Record<string, unknown>;
 
 interface Node {
   def: {

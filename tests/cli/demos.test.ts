@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
 import type { FilmReport } from '../../src/report/film/definition.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 import { designWithMeasured } from '../../src/report/measure/withMeasured.ts';

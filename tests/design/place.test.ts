@@ -1,11 +1,12 @@
 /** Places in the design: what stands there, what the definition says, the design with another value. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { parseDesign } from '../../src/design/parse.ts';
 import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
 import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
 import { withSeatsRenamed } from '../../src/design/seatNames.ts';
 import { withoutSeat, withSeatCopied } from '../../src/design/seats.ts';
-import { parseDesign, validateDesign } from '../../src/design/validate.ts';
+import { validateDesign } from '../../src/design/validate.ts';
 
 const parsed = parseDesign(
   readFileSync(new URL('../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),

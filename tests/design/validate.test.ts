@@ -1,7 +1,9 @@
 /** Validation of design files: every error at once, each with its path, in words that say what to do. */
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseDesign, type Validation, validateDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
+import { type Validation, validateDesign } from '../../src/design/validate.ts';
 
 const cone = (halfAngle: number, diameter: number, from: number, to: number) => ({
   halfAngle,
@@ -142,6 +144,30 @@ describe('unknown keys', () => {
     const [error, ...more] = errorsAt(changed(path, 1), path);
     expect(more).toEqual([]);
     expect(error?.message).toContain(`did you mean "${nearest}"?`);
+  });
+
+  const demos = new URL('../../assets/designs/', import.meta.url);
+  it.each(readdirSync(demos))('one key of %s with a letter too many is one error, at that key', (file) => {
+    const text = readFileSync(new URL(file, demos), 'utf8');
+    let tried = 0;
+    const slipIn = (group: unknown, path: (string | number)[]): void => {
+      if (typeof group !== 'object' || group === null) return;
+      for (const [key, value] of Object.entries(group)) {
+        slipIn(value, [...path, Array.isArray(group) ? Number(key) : key]);
+        if (Array.isArray(group) || key === 'conepair') continue;
+        const raw: unknown = JSON.parse(text);
+        const at = path.reduce((node, step) => (node as never)[step], raw) as unknown as Record<string, unknown>;
+        at[`${key}x`] = at[key];
+        delete at[key];
+        tried++;
+        const errors = errorsOf(validateDesign(raw)).map((error) => error.path);
+        // Where the key that tells kinds apart is wrong, nothing else of the group can be judged.
+        if (key === 'kind') expect(errors.length).toBeGreaterThan(0);
+        else expect(errors).toEqual([expect.toSatisfy((told: string) => told.endsWith(`${key}x`))]);
+      }
+    };
+    slipIn(JSON.parse(text), []);
+    expect(tried).toBeGreaterThan(20);
   });
 
   it('lists the keys allowed where none is near', () => {

@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { decodedText } from '../../src/design/decodedText.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
 import { LONG } from '../long.ts';
 import { bytes, damaged } from './damage.ts';
 import { validDesign } from './grammar.ts';

@@ -2,7 +2,7 @@
 import { parentPort } from 'node:worker_threads';
 import { decodedText } from '../../src/design/decodedText.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
 import { tried, triedErrors, triedRaw } from './tried.ts';
 
 function triedBytes(bytes: number[]): string[] {

@@ -1,7 +1,7 @@
 /** The built-in lessons and the examples they may stand on, as files. */
 import { existsSync, readFileSync } from 'node:fs';
 import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { parseLesson } from '../../src/lessons/validate.ts';
 

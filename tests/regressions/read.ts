@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
+import { parseDesign } from '../../src/design/parse.ts';
 
 /** A design that once went wrong, by the name of its file here. */
 export function regression(name: string): Design {

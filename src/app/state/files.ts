@@ -1,6 +1,5 @@
 /** Design files in and out of the page. */
 import { decodedText } from '../../design/decodedText.ts';
-import { parseDesign } from '../../design/validate.ts';
 import { fileText, isFileOfJobs, nameOf } from '../../jobs/record.ts';
 import type { Work } from './store.ts';
 
@@ -46,6 +45,7 @@ export async function openFile(work: Work, file: File | undefined, handle?: File
     });
   }
   if (isFileOfJobs(text)) return openJobs(work, file.name, text);
+  const { parseDesign } = await import('../../design/parse.ts');
   work.open(file.name, parseDesign(text));
   if (handle && !work.store.getState().refused) filesOf(work).set(work.store.getState().piece, handle);
 }

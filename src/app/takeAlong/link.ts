@@ -6,8 +6,9 @@
  */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import type { Design } from '../../design/definition.ts';
+import { parseDesign } from '../../design/parse.ts';
 import { ANGLE_WAYS, type AngleWay, type System } from '../../design/units.ts';
-import { parseDesign, type Validation } from '../../design/validate.ts';
+import type { Validation } from '../../design/validate.ts';
 
 const KEY = '#job=';
 const UNITS = 'units';

@@ -18,8 +18,8 @@ import {
 import { placedNotes } from '../../../src/app/pictures/sectionNotes.ts';
 import { spread } from '../../../src/app/pictures/spread.ts';
 import { bounded, zoomed } from '../../../src/app/pictures/useView.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { TENTH } from '../../../src/design/units.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { metres, toSeat } from '../../../src/report/convert.ts';
 import { fitOf } from '../../../src/report/fit/fitOf.ts';

@@ -14,7 +14,7 @@ import {
   touchMesh,
 } from '../../../src/app/pictures/solid/filmGeometry.ts';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { asBelieved } from '../../../src/app/state/asBelieved.ts';
 import { createWork } from '../../../src/app/state/store.ts';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
 import { fitOf } from '../../../src/report/fit/fitOf.ts';
 

@@ -14,8 +14,8 @@ import {
 } from '../../../src/app/takeAlong/link.ts';
 import { codeOf } from '../../../src/app/takeAlong/QrCode.tsx';
 import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { ANGLE_WAYS } from '../../../src/design/units.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
 
 const FIRST = '#job=QwsbjFAg5E00J1LHl0C3UtuXqLFIepwZ6gH9BnEImAlyiIkeKFNh8RG6OUBnmIMCF5thUKNI81BsLQA';
 const PAGE = 'https://shop.example/conepair/';

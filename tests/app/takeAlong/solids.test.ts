@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawnPair, type Point } from '../../../src/app/pictures/drawn.ts';
 import { type Solid, solidOf, stlOf, sweptSolid, volumeOf } from '../../../src/app/takeAlong/solids.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { metres, toSeats } from '../../../src/report/convert.ts';
 

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { fitLines } from '../../../src/app/screens/fit/fitLines.ts';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
 import { beliefSentences, offSentences } from '../../../src/report/belief/words.ts';
 import { cutNow } from '../../../src/report/cut/now.ts';

@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { doubtOf } from '../../../src/report/cut/doubt.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { takenSigma } from '../../../src/report/cut/metalDoubt.ts';

@@ -1,7 +1,7 @@
 /** What may come off before a trial: the order of work, the first line and the sheet say the same of it. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { beforeTrial, surfaceBeforeTrial } from '../../../src/report/cut/beforeTrial.ts';
 import type { CutReport } from '../../../src/report/cut/definition.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';

@@ -1,7 +1,7 @@
 /** Metal that came off where the plan takes none is known like any other. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { fitOf } from '../../../src/report/fit/fitOf.ts';

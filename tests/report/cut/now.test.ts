@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { CutReport } from '../../../src/report/cut/definition.ts';
 import { cutNow } from '../../../src/report/cut/now.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';

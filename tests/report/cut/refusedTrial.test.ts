@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
 import { expectedStandOff, refusedFor, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
 
 const parsed = parseDesign(

@@ -2,7 +2,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
 import { cutReport } from '../../../src/report/cut/definition.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { designWithCut } from '../../../src/report/cut/withCut.ts';

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { CutReport } from '../../../src/report/cut/definition.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { diameterOf } from '../../../src/report/cut/metalDoubt.ts';

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { System } from '../../../src/design/units.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
 import { expectedShake } from '../../../src/report/cut/expectedShake.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';

@@ -1,7 +1,7 @@
 /** While a trial stands refused, or metal is off that is not written down, nothing is advised that it forbids. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { behindTrial, WITHHELD_NOW, type Withheld } from '../../../src/report/cut/withheld.ts';

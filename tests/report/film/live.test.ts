@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { FINE, QUICK } from '../../../src/engine/run/running.ts';
 import { followFields, type RunFields } from '../../../src/report/film/fields.ts';
 import { LIVE_DOUBT, liveVerdict } from '../../../src/report/film/liveVerdict.ts';

@@ -1,7 +1,7 @@
 /** The first line of Run says what the headline below it says, in fewer words. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { FilmReport } from '../../../src/report/film/definition.ts';
 import type { RunFields } from '../../../src/report/film/fields.ts';
 import { runsNow, runsNowLive, underNow } from '../../../src/report/film/now.ts';

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newGrids, solveFilms } from '../../../src/engine/film/films.ts';
 import { COARSE, FINE } from '../../../src/engine/run/running.ts';

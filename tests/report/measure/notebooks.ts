@@ -1,7 +1,7 @@
 /** The demo with a notebook, and designs made from it. */
 import { readFileSync } from 'node:fs';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
 

@@ -1,7 +1,7 @@
 /** The first line of Measure. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { measuredNow } from '../../../src/report/measure/now.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import type { OddsReport } from '../../../src/report/odds/definition.ts';
 import { chanceOf, hundredthText, mattersText, oddsVerdict, readSentence } from '../../../src/report/odds/words.ts';
 import { oddsWork } from '../../../src/report/odds/work.ts';

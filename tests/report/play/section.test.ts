@@ -4,7 +4,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import type { ContactReport } from '../../../src/report/play/definition.ts';
 import { solve } from '../../../src/report/report.ts';

@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { playSection } from '../../../src/report/play/section.ts';
 import { shakeRead } from '../../../src/report/play/shakeRead.ts';

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design, Seat, Surface } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { printSection } from '../../../src/report/print/section.ts';
 import { printVerdict } from '../../../src/report/print/verdict.ts';
 

@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { drawnParts } from '../../../src/report/sheet/drawnParts.ts';

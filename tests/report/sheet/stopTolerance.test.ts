@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { parseDesign } from '../../../src/design/validate.ts';
+import { parseDesign } from '../../../src/design/parse.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { designWithCut } from '../../../src/report/cut/withCut.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';

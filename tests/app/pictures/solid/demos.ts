@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { type Drawn, drawnPair } from '../../../../src/app/pictures/drawn.ts';
 import { leaningOf } from '../../../../src/app/pictures/leaning.ts';
 import type { Design } from '../../../../src/design/definition.ts';
-import { parseDesign } from '../../../../src/design/validate.ts';
+import { parseDesign } from '../../../../src/design/parse.ts';
 import { fit as fitOf, seatLines } from '../../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../../src/engine/play/shake.ts';

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { differences } from '../../../../src/app/screens/jobs/differences.ts';
 import type { Design } from '../../../../src/design/definition.ts';
+import { parseDesign } from '../../../../src/design/parse.ts';
 import { lengthExact } from '../../../../src/design/units.ts';
-import { parseDesign } from '../../../../src/design/validate.ts';
 
 const demo = (file: string): Design => {
   const read = parseDesign(

@@ -25,7 +25,8 @@ import { clearancesOf, type Running, speedsOf } from '../../../../src/app/screen
 import type { Design } from '../../../../src/design/definition.ts';
 import { MATERIALS, USUAL } from '../../../../src/design/materials.ts';
 import { figures, measureText } from '../../../../src/design/measures.ts';
-import { parseDesign, validateDesign } from '../../../../src/design/validate.ts';
+import { parseDesign } from '../../../../src/design/parse.ts';
+import { validateDesign } from '../../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../../src/engine/film/oil.ts';
 import { followFields, warmFields } from '../../../../src/report/film/fields.ts';
 import { speedWork } from '../../../../src/report/film/limits.ts';

@@ -5,9 +5,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { angleToleranceText, angleZoneText, coneText, hasSymbol } from '../../../../src/app/screens/sheet/coneTexts.ts';
 import { diameterText, endText, exactText, stopText, zoneText } from '../../../../src/app/screens/sheet/figures.ts';
+import { parseDesign } from '../../../../src/design/parse.ts';
 import { divisionText } from '../../../../src/design/tools.ts';
 import { ANGLE_WAYS, atLeastText, typedHalfAngle } from '../../../../src/design/units.ts';
-import { parseDesign } from '../../../../src/design/validate.ts';
 import { tolerancedSurfaces } from '../../../../src/report/sheet/tolerancedSurfaces.ts';
 
 test('metric dimensions keep the nought before the point, inch dimensions have none, and as many decimals as their tolerance', () => {
