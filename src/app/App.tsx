@@ -7,7 +7,7 @@ import { Header } from './frame/Header.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
-import { type Coloured, colouredNow, seatColoursStyle } from './state/seatColours.ts';
+import { type Coloured, colouredNow, keepColours, keptColours, seatColoursStyle } from './state/seatColours.ts';
 import type { Work } from './state/store.ts';
 import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
@@ -64,9 +64,10 @@ export function App({ work }: { work: Work }) {
 function useSeatColours(work: Work) {
   useStore(work.store, ({ piece, design }) => [piece, ...design.seats.map(({ name }) => name)].join('\n'));
   const { piece, design } = work.store.getState();
-  const [held, setHeld] = useState<Coloured | null>(null);
+  const [held, setHeld] = useState<Coloured | null>(() => keptColours(piece, design.seats));
   const now = colouredNow(held, piece, design.seats);
   if (now !== held) setHeld(now);
+  useEffect(() => keepColours(now), [now]);
   const { colours } = now;
   return useMemo(() => seatColoursStyle(colours), [colours]);
 }

@@ -57,6 +57,7 @@ export function page(hash = '', waiting = false): Shown {
     // What is looked for may stand in a part that is shut; tests of the parts shut them.
     setAllOpen(true);
     for (const screen of ['measure', 'cut']) setOpen(`${screen}/record`, false, false);
+    localStorage.removeItem('conepair colours');
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';

@@ -1,7 +1,8 @@
 /**
  * Which colour and dash each seat has, as style sheets take them: by what it is, cones from the shallowest to the
  * steepest and straight seats last, of equals the one nearer the rear, and not by where it stands in the list. Of more
- * seats than there are colours each keeps that of its place. While a job is worked on a seat keeps the colour it has.
+ * seats than there are colours each keeps that of its place. While a job is worked on a seat keeps the colour it has,
+ * also when the page is loaded again.
  */
 import type { CSSProperties } from 'react';
 import type { Design } from '../../design/definition.ts';
@@ -47,6 +48,38 @@ export function colouredNow(before: Coloured | null, piece: string, seats: Desig
   });
   const free = [0, 1, 2, 3].filter((colour) => !had.includes(colour));
   return { piece, names, colours: had.map((colour) => colour ?? free.shift()!) };
+}
+
+const KEY = 'conepair colours';
+
+/** Of the job that was worked on last, after the page is loaded again; null: nothing, or nothing that can be so. */
+export function readColoured(text: string | null): Coloured | null {
+  try {
+    const kept: Coloured = JSON.parse(text!);
+    const isOne = kept.names.every((name, i) => typeof name === 'string' && kept.colours[i]! in [0, 1, 2, 3]);
+    return isOne && kept.colours.length === kept.names.length ? kept : null;
+  } catch {
+    return null;
+  }
+}
+
+/** As this job was left on this device. */
+export function keptColours(piece: string, seats: Design['seats']): Coloured | null {
+  try {
+    const kept = readColoured(localStorage.getItem(KEY));
+    const isThis = kept?.piece === piece && kept.names.join('\n') === seats.map(({ name }) => name).join('\n');
+    return isThis ? kept : null;
+  } catch {
+    return null;
+  }
+}
+
+export function keepColours(coloured: Coloured): void {
+  try {
+    localStorage.setItem(KEY, JSON.stringify(coloured));
+  } catch {
+    // Nothing may be kept here: after a reload each seat has the colour of what it is.
+  }
 }
 
 /** For the element that all pictures stand in. */

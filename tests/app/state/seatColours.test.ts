@@ -1,7 +1,7 @@
 /** A seat keeps its colour wherever it stands in the list, and no two of a pair have the same. */
 import { expect, test } from 'vitest';
 import { DEMOS } from '../../../src/app/state/demos.ts';
-import { colouredNow, seatColours } from '../../../src/app/state/seatColours.ts';
+import { colouredNow, readColoured, seatColours } from '../../../src/app/state/seatColours.ts';
 
 test.each(DEMOS.map(({ file, design }) => [file, design] as const))('%s', (_, { seats }) => {
   const colours = seatColours(seats);
@@ -37,4 +37,24 @@ test('a seat keeps its colour while others come, go, change places, angles and n
   expect(of(colouredNow(third, 'another', [d, b, c]))).toEqual({ c: 0, b: 1, d: 2 });
   const many = Array.from({ length: 6 }, (_, i) => like(`s${i}`, i));
   expect(colouredNow(third, 'job', many).colours).toEqual(seatColours(many));
+});
+
+test('what was kept is taken as it was, and nothing that cannot be so', () => {
+  const kept = { piece: 'job', names: ['a', 'b'], colours: [1, 0] };
+  const read = (what: unknown) => readColoured(typeof what === 'string' ? what : JSON.stringify(what));
+  expect(read(kept)).toEqual(kept);
+  expect(readColoured(null)).toBeNull();
+  for (const other of [
+    '',
+    '{',
+    'null',
+    '7',
+    {},
+    { ...kept, names: 'ab' },
+    { ...kept, names: [1, 2] },
+    { ...kept, colours: [0] },
+    { ...kept, colours: [0, 4] },
+    { ...kept, colours: [0, 1, 2] },
+  ])
+    expect(read(other), JSON.stringify(other)).toBeNull();
 });
