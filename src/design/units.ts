@@ -250,10 +250,19 @@ export const lengthUnit = (system: System) =>
 export const ANGLE_WAYS = ['half', 'included', 'foot', 'ratio'] as const;
 export type AngleWay = (typeof ANGLE_WAYS)[number];
 
+/** Degrees: a cone steeper than this nobody says by its taper (common practice, no source). */
+const STEEPEST_TAPER = 15;
+
+/** How a half angle (degrees) is said to a person of this way. */
+export const wayOf = (degrees: Degrees, way: AngleWay): AngleWay | 'steep' =>
+  Math.abs(degrees) > STEEPEST_TAPER && (way === 'foot' || way === 'ratio') ? 'steep' : way;
+
 /** A half angle (degrees) in a field, as the person says angles. */
 export function angleIn(degrees: Degrees, way: AngleWay): string {
   const taper = taperOfHalfAngle(degrees);
-  switch (way) {
+  switch (wayOf(degrees, way)) {
+    case 'steep':
+      return `${angleExact(degrees)} half`;
     case 'half':
       return angleExact(degrees);
     case 'included':
@@ -272,6 +281,7 @@ export function angleSaid(degrees: Degrees, way: AngleWay): string {
   const taper = taperOfHalfAngle(angle);
   if (way === 'included') return `${angleText(2 * angle)} incl`;
   if (way === 'half' || taper === 0) return angleText(angle);
+  if (wayOf(angle, way) === 'steep') return `${angleText(angle)} half`;
   // As fine as the ten thousandths of a degree that an angle is told to.
   const decimals = Math.max(0, Math.ceil(-Math.log10(angleOff(angle, 1e-4, way))));
   return way === 'foot'
@@ -286,16 +296,18 @@ export function angleSaid(degrees: Degrees, way: AngleWay): string {
 export function angleOff(halfAngle: Degrees, by: Degrees, way: AngleWay): number {
   const a = radians(halfAngle);
   const da = radians(by);
-  if (way === 'half' || way === 'included') return way === 'half' ? by : 2 * by;
+  const said = wayOf(halfAngle, way);
+  if (said !== 'foot' && said !== 'ratio') return said === 'included' ? 2 * by : by;
   return way === 'foot' ? (24 * da) / Math.cos(a) ** 2 : da / (2 * Math.sin(a) ** 2);
 }
 
 /** The same told, to the digits that count; of a straight surface, which has no 1 in n, as an angle. */
 export function angleOffSaid(halfAngle: Degrees, by: Degrees, way: AngleWay): string {
   const off = angleOff(halfAngle, by, way);
-  if (way === 'foot') return `${trimmed(digits(off, 6), 4)} in/ft`;
-  if (way === 'ratio' && Number.isFinite(off)) return `${Number(off.toPrecision(2))}`;
-  return angleErrorText(way === 'included' ? off : by);
+  const said = wayOf(halfAngle, way);
+  if (said === 'foot') return `${trimmed(digits(off, 6), 4)} in/ft`;
+  if (said === 'ratio' && Number.isFinite(off)) return `${Number(off.toPrecision(2))}`;
+  return angleErrorText(said === 'included' ? off : by);
 }
 
 /** What an angle is called within a sentence. */
@@ -320,5 +332,11 @@ export function typedAngleIn(text: string, way: AngleWay): Typed {
   // Nought is straight, however it is said.
   if (way === 'ratio' && Number(number!.replace(',', '.')) === 0) return { ok: true, value: 0 };
   if (way !== 'included' && text.includes('°')) return typedHalfAngle(text);
-  return typedHalfAngle(`${sign === '' ? '' : sign === '+' ? '+' : '-'}${before}${number}${after}`);
+  const typed = typedHalfAngle(`${sign === '' ? '' : sign === '+' ? '+' : '-'}${before}${number}${after}`);
+  if (typed.ok && wayOf(typed.value, way) === 'steep')
+    return {
+      ok: false,
+      message: `found ${number}, steep for a taper: write ${number}° for a half angle, or ${before}${number}${after}`,
+    };
+  return typed;
 }

@@ -4,6 +4,7 @@ import {
   ANGLE_WAYS,
   type AngleWay,
   angleIn,
+  angleOffSaid,
   angleSaid,
   angleText,
   doubtedText,
@@ -133,6 +134,16 @@ test('angles as a person says them: there and back, a number alone meant so, a u
     '0.0°',
   ]);
   expect([angleSaid(-3, 'ratio'), angleSaid(3, 'foot')]).toEqual(['1:9.5406', '1.25779 in/ft']);
+  // What is too steep for a taper is a half angle and says so; a number alone that would be so steep is asked again.
+  expect((['foot', 'ratio'] as const).map((way) => angleSaid(-45, way))).toEqual(['45.0° half', '45.0° half']);
+  expect(angleIn(-45, 'foot')).toBe('−45.0° half');
+  expect(angleSaid(45, 'included')).toBe('90.0° incl');
+  expect(value('45', 'foot')).toBe('found 45, steep for a taper: write 45° for a half angle, or 45 in/ft');
+  expect(value('1', 'ratio')).toBe('found 1, steep for a taper: write 1° for a half angle, or 1:1');
+  expect(value('45°', 'foot')).toBe(45);
+  expect(value('24 in/ft', 'foot')).toBeCloseTo(45, 12);
+  expect(value('1:.5', 'ratio')).toBeCloseTo(45, 12);
+  expect(angleOffSaid(45, 1 / 60, 'foot')).toBe(angleOffSaid(45, 1 / 60, 'half'));
   expect(value('cone', 'foot')).toMatch(/^found "cone"/);
   expect(angleIn(3, 'included')).toBe('6.0° incl');
   expect(angleIn(halfAngleOfTaper(0.05), 'ratio')).toBe('1:20');

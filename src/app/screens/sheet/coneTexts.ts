@@ -12,6 +12,7 @@ import {
   fineText,
   type System,
   taperOfHalfAngle,
+  wayOf,
 } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
@@ -66,9 +67,10 @@ const DECIMALS = { foot: 5, ratio: 4 };
 /** A tolerance of a half angle (degrees), rounded down, as the person says angles. */
 function zoneIn(halfAngle: number, tolerance: number, way: AngleWay): string {
   const off = angleOff(halfAngle, tolerance, way);
-  if (way === 'half' || way === 'included') return angleZoneText(off);
-  const scale = 10 ** DECIMALS[way];
-  return `${(Math.floor(off * scale + 1e-6) / scale).toFixed(DECIMALS[way])}${way === 'foot' ? ' in/ft' : ''}`;
+  const said = wayOf(halfAngle, way);
+  if (said !== 'foot' && said !== 'ratio') return angleZoneText(off);
+  const scale = 10 ** DECIMALS[said];
+  return `${(Math.floor(off * scale + 1e-6) / scale).toFixed(DECIMALS[said])}${said === 'foot' ? ' in/ft' : ''}`;
 }
 
 /** A tolerance of an angle (degrees), rounded down: in seconds up to a degree, so that those of one sheet compare. */
