@@ -21,9 +21,17 @@ export const curvesOf = (drawing: Element): CurveTable | null => tables.get(draw
 /** A row a place on the axis across the page, a column a line; empty where a line has no point there. */
 export function curveRows({ across, up, lines }: CurveTable): (string | number)[][] {
   const places = [...new Set(lines.flatMap(({ points }) => points.map(([x]) => x)))].sort((a, b) => a - b);
-  const values = lines.map(({ points }) => new Map(points));
+  const values = lines.map(({ points }) => new Map(withoutRounding(points)));
   return [
     [across, ...lines.map(({ name }) => `${name}: ${up}`)],
     ...places.map((x) => [x, ...values.map((at) => (Number.isFinite(at.get(x)) ? at.get(x)! : ''))]),
   ];
+}
+
+/** Of the largest value of a curve: what is less is what solving leaves of a nought. */
+const NOUGHT = 1e-9;
+
+function withoutRounding(points: Points): [number, number][] {
+  const largest = points.reduce((most, [, y]) => (Number.isFinite(y) ? Math.max(most, Math.abs(y)) : most), 0);
+  return points.map(([x, y]) => [x, Math.abs(y) < NOUGHT * largest ? 0 : y]);
 }

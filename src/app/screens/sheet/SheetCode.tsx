@@ -8,7 +8,14 @@ import { codeOf, QrCode } from '../../takeAlong/QrCode.tsx';
 /** @param page the address the design is to be opened at */
 export function SheetCode({ design, system, page }: { design: Design; system: System; page: string }) {
   const way = useAngles();
-  const link = isOwnDevice(page) ? null : linkOf(design, system, way, page);
+  if (isOwnDevice(page))
+    return (
+      <p className="small screen-only">
+        No code is printed: the address of this page, {new URL(page).host || 'a file'}, is one that only this device can
+        open. From a server it is.
+      </p>
+    );
+  const link = linkOf(design, system, way, page);
   if (link === null || codeOf(link) === null) return null;
   return (
     <p className="sheet-code">
