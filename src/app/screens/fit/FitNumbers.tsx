@@ -10,7 +10,7 @@ const NONE = '—';
 /** mm: so near nobody can set it closer */
 const STANDS = 5e-5;
 
-export function FitNumbers({ work }: { work: Work }) {
+export default function FitNumbers({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const fit = fitOf(design);

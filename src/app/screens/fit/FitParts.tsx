@@ -6,7 +6,6 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import { Parts } from '../../frame/Parts.tsx';
 import { AsSeen } from '../../state/AsSeen.tsx';
 import type { Work } from '../../state/store.ts';
-import { FitNumbers } from './FitNumbers.tsx';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
 const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
@@ -16,6 +15,10 @@ const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
 const FitControls = onDemand(() => import('./FitControls.tsx'), {
   what: 'The controls',
   loading: 'The controls are loading.',
+});
+const FitNumbers = onDemand(() => import('./FitNumbers.tsx'), {
+  what: 'The figures',
+  loading: 'The figures are loading.',
 });
 const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
   what: 'Seat and play',
