@@ -14,7 +14,7 @@
 import type { Design, Part, Seat, Surface } from './definition.ts';
 import { radians } from './dimension.ts';
 import { pathAfter } from './follow.ts';
-import { exact, fine, tidy } from './rounded.ts';
+import { exact, fine, proportional, tidy } from './rounded.ts';
 import type { System } from './units.ts';
 
 /** A seat before and after a change, and which of its numbers were assumed and still are. */
@@ -68,7 +68,7 @@ function followed(pair: Pair, scale: number, system: System): Seat {
   else if (assumed('journal.diameter')) seat = opened(was, seat, 'journal', 'bush', -1, system);
   const { film } = seat;
   if (film?.tolerance !== undefined && was.film?.tolerance && assumed('film.tolerance')) {
-    const tolerance = exact((was.film.tolerance * film.target) / was.film.target);
+    const tolerance = proportional((was.film.tolerance * film.target) / was.film.target);
     if (tolerance !== film.tolerance) seat = { ...seat, film: { ...film, tolerance } };
   }
   return seat;

@@ -30,7 +30,7 @@ interface Written {
 
 const WRITTEN: Record<Quantity, Written> = {
   length: { text: lengthExact, typed: (text, system) => typedLength(text, lengthUnit(system).size) },
-  fine: { text: fineExact, typed: (text, system) => typedLength(text, fineUnit(system).size) },
+  fine: { text: fineExact, typed: typedFine },
   angle: { text: angleExact, typed: typedHalfAngle },
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
@@ -56,6 +56,20 @@ const WRITTEN: Record<Quantity, Written> = {
   wear: measured('wear'),
   time: plain('s'),
 };
+
+/** Of the unit of fine lengths: a number alone that is less was meant in another, or its unit is said. */
+const LEAST_ALONE = 0.01;
+
+function typedFine(text: string, system: System): Typed {
+  const { name, size } = fineUnit(system);
+  const typed = typedLength(text, size);
+  if (!typed.ok || typed.value === 0 || Math.abs(typed.value) >= LEAST_ALONE * size || /[^\d.,+-]/.test(text))
+    return typed;
+  return {
+    ok: false,
+    message: `found ${text}, and a number alone is ${name} here: write ${text} ${lengthUnit(system).name}, or ${text} ${name}`,
+  };
+}
 
 /** A share or chance as a number: `1 %`, `1 in 100`, `1/100`. */
 const shareTyped = (text: string) =>

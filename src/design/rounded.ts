@@ -19,3 +19,6 @@ export const toolExact = (mm: number): number => Number(mm.toFixed(8));
 
 /** To a nanometre. */
 export const exact = (mm: number): number => Number(mm.toFixed(6));
+
+/** To four digits: what is in proportion to something that may be of any size. */
+export const proportional = (value: number): number => Number(value.toPrecision(4));

@@ -47,6 +47,22 @@ describe('a bore that nobody measured', () => {
     expect(wide.seats[1]).toEqual(before.seats[1]);
   });
 
+  test('the tolerance keeps its share of the film, however thin the film was in between', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-10, max: 0.02, noNaN: true }), (film) => {
+        const before = begun();
+        const share = at(before, 'seats[1].film.tolerance') / at(before, 'seats[1].film.target');
+        const between = put(before, 'seats[1].film.target', film);
+        expect(at(between, 'seats[1].film.tolerance') / film).toBeCloseTo(share, 3);
+        expect(at(put(between, 'seats[1].film.target', 0.003), 'seats[1].film.tolerance') / 0.003).toBeCloseTo(
+          share,
+          3,
+        );
+      }),
+      { examples: [[2.54e-9]] },
+    );
+  });
+
   test('stays where it is once it is typed', () => {
     const typed = put(begun(), 'seats[1].bush.diameter', 22.02);
     const moved = put(typed, 'seats[1].journal.diameter', 22.01);

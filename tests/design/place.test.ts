@@ -159,3 +159,26 @@ test('renaming, copying and removing a seat carries along whatever names it', ()
   expect(fewer.cut!.allow).toEqual([]);
   expect(validateDesign(fewer).ok).toBe(true);
 });
+
+test('a film typed in the unit of the sizes beside it is asked again: a number alone is tenths, or micrometres', () => {
+  const film = quantityAt('seats[0].film.target', demo);
+  expect(typedQuantity(film, '.0001', 'inch')).toEqual({
+    ok: false,
+    message: 'found .0001, and a number alone is tenths here: write .0001 in, or .0001 tenths',
+  });
+  expect(typedQuantity(film, '0,0025', 'metric')).toEqual({
+    ok: false,
+    message: 'found 0,0025, and a number alone is µm here: write 0,0025 mm, or 0,0025 µm',
+  });
+  const value = (text: string, system: 'metric' | 'inch') => {
+    const typed = typedQuantity(film, text, system);
+    return typed.ok ? typed.value : typed.message;
+  };
+  expect(value('.0001 in', 'inch')).toBeCloseTo(0.00254, 12);
+  expect(value('.0001 tenths', 'inch')).toBeCloseTo(2.54e-7, 16);
+  expect(value('0,0025 mm', 'metric')).toBe(0.0025);
+  expect(value('0.01', 'metric')).toBeCloseTo(1e-5, 15);
+  const position = quantityAt('position', demo);
+  expect(typedQuantity(position, '0', 'inch')).toEqual({ ok: true, value: 0 });
+  expect(typedQuantity(position, '-.0005', 'inch').ok).toBe(false);
+});

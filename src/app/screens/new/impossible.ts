@@ -16,6 +16,8 @@ export interface Impossible {
 
 /** A bore so much larger than its journal, as a share of it, is that of another seat. */
 const WIDEST = 0.05;
+/** mm: less is rounding of what was typed, no step in the metal. */
+const SAME = 1e-6;
 
 /** A seat in figures, mm; what it needs of the others is beside it. */
 interface Seat {
@@ -75,7 +77,7 @@ function ownFault(seat: Seat, told: Told): Impossible | null {
     };
   const ends = ids('diameter', 'bore');
   if (tangent === 0) {
-    if (bore <= large)
+    if (bore <= large + SAME)
       return {
         ids: ends,
         text: `${name}: a journal of ${told(large)} does not go into a bore of ${told(bore)}.`,
@@ -97,9 +99,6 @@ function ownFault(seat: Seat, told: Told): Impossible | null {
     stops: true,
   };
 }
-
-/** mm: less is rounding of what was typed, no step in the metal. */
-const SAME = 1e-6;
 
 /**
  * Of a seat and the next one behind it. Cones that meet in one diameter are how such spindles are drawn; what cannot be

@@ -5,7 +5,7 @@
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design, Quantity, Seat, Surface } from '../../../design/definition.ts';
 import { type Bound, type QuantityAt, quantityAt } from '../../../design/place.ts';
-import { exact, fine, tidy } from '../../../design/rounded.ts';
+import { exact, fine, proportional, tidy } from '../../../design/rounded.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
@@ -219,7 +219,7 @@ export function newDesign(plan: Arrangement, { typed, film, pitch, title }: Give
       from: exact(journal.from + inset),
       to: exact(journal.to - inset),
     };
-    return { name: seat.name, journal, bush, film: { target, tolerance: exact(TOLERANCE * target) } };
+    return { name: seat.name, journal, bush, film: { target, tolerance: proportional(TOLERANCE * target) } };
   });
   const design: Design = {
     conepair: 1,

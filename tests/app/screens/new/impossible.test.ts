@@ -191,3 +191,8 @@ test('what the file’s rules refuse is told at its fields too, once', () => {
   expect(faultAt(faults, 'shallow length')).toBeUndefined();
   expect(new Set(faults.map(({ text }) => text)).size).toBe(faults.length);
 });
+
+test('a straight bore that is its journal’s size but for rounding takes no journal', () => {
+  const sizes = allSizes(straight, { 'rear diameter': 19.05, 'rear bore': 19.05 + 4e-15 }, 0.0025, 'inch');
+  expect(impossibleIn(straight, sizes, 'inch').some(({ stops }) => stops)).toBe(true);
+});

@@ -114,3 +114,8 @@ test('a bore that is known makes the journal that runs in it, by the film', () =
   expect(design.assumed).not.toContain('seats[0].film.target');
   expect(design.assumed).toContain('seats[0].film.tolerance');
 });
+
+test('a film of next to nothing leaves a tolerance that is its share, and no bore that its journal does not go into', () => {
+  const design = made(doubleRear, {}, 2.54e-9);
+  for (const { film } of design.seats) expect(film!.tolerance! / film!.target).toBeCloseTo(0.2, 6);
+});
