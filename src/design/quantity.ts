@@ -161,13 +161,17 @@ export function fileUnit(quantity: Quantity): string {
 }
 
 /** A sentence whose figures are in the units of the file, in the person's; of a quantity where that is known. */
-export const inSystem = (text: string, system: System, quantity?: Quantity): string =>
-  text.replaceAll(IN_FILE_UNITS, (all, number: string, unit: string) => {
+export const inSystem = (text: string, system: System, quantity?: Quantity): string => {
+  // Nought is told as what stands beside it.
+  const noughtIs = [...text.matchAll(IN_FILE_UNITS)].some(([, number]) => isLarge(Number(number))) ? 'length' : 'fine';
+  return text.replaceAll(IN_FILE_UNITS, (all, typed: string, unit: string) => {
     if (system === 'metric' && quantity === undefined) return all;
-    const ofLength =
-      quantity === 'length' || quantity === 'fine' ? quantity : isLarge(Number(number)) ? 'length' : 'fine';
-    return quantityText(unit === 'mm' ? ofLength : FILE_UNITS[unit as FileUnit], Number(number), system);
+    const number = Number(typed);
+    const byItself = number === 0 ? noughtIs : isLarge(number) ? 'length' : 'fine';
+    const ofLength = quantity === 'length' || quantity === 'fine' ? quantity : byItself;
+    return quantityText(unit === 'mm' ? ofLength : FILE_UNITS[unit as FileUnit], number, system);
   });
+};
 
 /** mm: from here on told as a length. */
 const isLarge = (mm: number) => Math.abs(mm) >= 1;

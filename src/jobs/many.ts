@@ -17,6 +17,8 @@ const VERSION = 1;
 /** Characters and jobs of such a file. */
 const LONGEST_TEXT = 64_000_000;
 const MOST_JOBS = 500;
+/** Characters of a title within a path. */
+const LONGEST_TITLE = 60;
 
 /** The file of all jobs that can be read and were not deleted, and the titles of those that cannot be. */
 export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; jobs: number; left: string[] }> {
@@ -35,9 +37,10 @@ export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; job
   return { text: `${JSON.stringify({ [KEY]: VERSION, jobs })}\n`, jobs: jobs.length, left };
 }
 
-type Many = { ok: true; jobs: Moved[] } | { ok: false; errors: DesignError[] };
+/** `errors`: what is wrong with the jobs that cannot be taken in, if any; each is whole or is not taken. */
+type Many = { ok: true; jobs: Moved[]; errors: DesignError[] } | { ok: false; errors: DesignError[] };
 
-/** All jobs of such a text, or everything that is wrong with it: none is taken alone. */
+/** All sound jobs of such a text, or what is wrong where there is none. */
 export function readJobs(text: string): Many {
   const refused = (message: string, path = ''): Many => ({ ok: false, errors: [{ path, message }] });
   if (text.length > LONGEST_TEXT)
@@ -57,17 +60,17 @@ export function readJobs(text: string): Many {
     return refused(`a list of at most ${MOST_JOBS} jobs is expected`, 'jobs');
   const read = raw.jobs.map(readMoved);
   const errors = read.flatMap((one) => (one.ok ? [] : one.errors));
-  return errors.length > 0
-    ? { ok: false, errors }
-    : { ok: true, jobs: read.flatMap((one) => (one.ok ? [one.job] : [])) };
+  const jobs = read.flatMap((one) => (one.ok ? [one.job] : []));
+  return errors.length > 0 && jobs.length === 0 ? { ok: false, errors } : { ok: true, jobs, errors };
 }
 
-const REMEDY = 'Save the file once more on the device it came from';
+const REMEDY = 'It is still on the device it came from: save it there once more, as a file of its own';
 
 type One = { ok: true; job: Moved } | { ok: false; errors: DesignError[] };
 
 function readMoved(raw: unknown, place: number): One {
-  const path = `jobs[${place}]`;
+  const title = (raw as { design?: { title?: unknown } } | null)?.design?.title;
+  const path = `jobs[${place}]${typeof title === 'string' ? ` “${title.slice(0, LONGEST_TITLE)}”` : ''}`;
   const record = readRecord(JSON.stringify(raw));
   if (!record.ok) return { ok: false, errors: [{ path, message: `${record.why}. ${REMEDY}` }] };
   const { versions = [], away } = raw as { versions?: unknown; away?: unknown };

@@ -151,6 +151,9 @@ test('what a file is refused for has units, and is told in the person’s', () =
     'found 449617.89 lbf; it must be at most 224808.94 lbf',
   ]);
   expect(messages.map((message) => inSystem(message, 'metric'))).toEqual(messages);
+  // Nought is told in the unit of what stands beside it.
+  expect(inSystem('found -5 mm; it must be above 0 mm', 'inch')).toBe('found −0.1968504 in; it must be above 0.0000 in');
+  expect(inSystem('found -0.005 mm; it must be above 0 mm', 'inch')).toMatch(/tenths; it must be above 0\.00 tenths$/);
 });
 
 test('heat and wear in an inch shop: Btu and thou by their definitions, typed back to what they were', () => {

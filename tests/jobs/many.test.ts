@@ -73,16 +73,32 @@ test('more than a file of jobs can hold is not looked into', () => {
   });
 });
 
-test('one bad job and none is taken; every bad one is named with its place', async () => {
+test('a bad job is left in its file and named, with its title; the sound ones are taken in', async () => {
   const { text } = await fileOfJobs(await filled());
   const raw = JSON.parse(text);
-  raw.jobs[1].design.seats[0].journal.diameter = -3;
-  raw.jobs[1].versions = [];
+  const bad = { ...raw.jobs[1].design, title: 'worn spindle' };
+  bad.seats = [{ ...bad.seats[0], journal: { ...bad.seats[0].journal, diameter: -3 } }, ...bad.seats.slice(1)];
+  raw.jobs[1] = { ...raw.jobs[1], design: bad, versions: [] };
   const read = readJobs(JSON.stringify(raw));
-  expect(read).toMatchObject({ ok: false, errors: [{ path: 'jobs[1]', message: expect.stringMatching(/diameter/) }] });
+  if (!read.ok) throw new Error(read.errors[0]!.message);
+  expect(read.errors).toEqual([
+    { path: 'jobs[1] “worn spindle”', message: expect.stringMatching(/diameter.*save it there once more/) },
+  ]);
+  const other = deviceOf('b');
+  await takeIn(other, read.jobs);
+  expect((await other.shelf.heads()).map(({ title }) => title)).toEqual([raw.jobs[0].design.title]);
+});
+
+test('where no job is sound nothing is taken, and every one is named', async () => {
+  const { text } = await fileOfJobs(await filled());
+  const raw = JSON.parse(text);
   raw.jobs[0].versions = [{ name: 3 }];
-  const both = readJobs(JSON.stringify(raw));
-  expect(both.ok ? [] : both.errors.map(({ path }) => path)).toEqual(['jobs[0].versions[0]', 'jobs[1]']);
+  raw.jobs[1] = null;
+  const read = readJobs(JSON.stringify(raw));
+  expect(read.ok ? [] : read.errors.map(({ path }) => path)).toEqual([
+    `jobs[0] “${raw.jobs[0].design.title}”.versions[0]`,
+    'jobs[1]',
+  ]);
 });
 
 test('cut off anywhere, of a newer program, or no list: said, and nothing is read', async () => {

@@ -9,12 +9,13 @@ export default function Refused({ work }: { work: Work }) {
   const refused = useStore(work.store, (state) => state.refused);
   const system = useStore(work.store, (state) => state.system);
   if (!refused) return null;
-  const { file, errors } = refused;
+  const { file, errors, others } = refused;
   return (
     <div role="alert" className="refused">
       <h2>
-        {file} was not opened: {errors.length} {errors.length === 1 ? 'error' : 'errors'}. What was on the screen is
-        unchanged.
+        {others
+          ? `${errors.length} of the ${errors.length + others} jobs of ${file} could not be taken in; the rest is here.`
+          : `${file} was not opened: ${errors.length} ${errors.length === 1 ? 'error' : 'errors'}. What was on the screen is unchanged.`}
       </h2>
       <ul>
         {errors.slice(0, MOST).map(({ path, message }) => (

@@ -59,6 +59,7 @@ async function openJobs(work: Work, name: string, text: string): Promise<void> {
   const away = read.jobs.filter((job) => job.away).length;
   work.store.setState(({ notices }) => ({
     notices: [...notices.filter(({ what }) => what !== 'taken'), { what: 'taken', count: read.jobs.length, away }],
+    refused: read.errors.length > 0 ? { file: name, errors: read.errors, others: read.jobs.length } : null,
   }));
   window.location.hash = '#jobs';
 }

@@ -17,6 +17,13 @@ import { draftsOf, takenTogether, withDrafts, withTypedHere } from './draft.ts';
 import { keepingOf } from './keeping.ts';
 import { firstNotices, type Notice } from './notices.ts';
 
+/** Why something on offer was not opened. `others`: how many jobs of the same file are on this device now. */
+export interface Refusal {
+  file: string;
+  errors: DesignError[];
+  others?: number;
+}
+
 export interface State {
   design: Design;
   /** The job the design is of. */
@@ -30,7 +37,7 @@ export interface State {
   /** What is to be said of what is kept, and what is not. */
   notices: readonly Notice[];
   /** What a file on offer was refused for; the design stays. */
-  refused: { file: string; errors: DesignError[] } | null;
+  refused: Refusal | null;
   system: System;
   /** How many times gaps and displacements are drawn larger. */
   factor: number;

@@ -1,11 +1,9 @@
 /** The Sheet's code: of an address that another device can open; else why there is none, on the screen alone. */
 import { readFileSync } from 'node:fs';
 import { renderToStaticMarkup } from 'react-dom/server';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { SheetCode } from '../../../../src/app/screens/sheet/SheetCode.tsx';
 import { parseDesign } from '../../../../src/design/parse.ts';
-
-vi.hoisted(() => void vi.stubGlobal('localStorage', { getItem: () => null, setItem: () => {} }));
 
 const read = parseDesign(
   readFileSync(new URL('../../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
