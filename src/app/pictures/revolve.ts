@@ -82,28 +82,40 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
     const first = corner;
     const [starts, ends] = creases[piece]!;
     for (let k = i; k <= i + 1; k++) {
+      // Worked out where the profile is another; written one by one, for a small array for each corner, or a length,
+      // would be most of the work of a drag.
+      let last: Profile | null = null;
+      let [along, out, x, r, whole] = [0, 0, 0, 0, 0];
       for (let j = 0; j < ring; j++, corner++) {
-        const { points, colours: tint } = profiles[j]!;
-        const dz = points[i + 1]![0] - points[i]![0];
-        const dr = points[i + 1]![1] - points[i]![1];
-        const length = Math.hypot(dz, dr) || 1;
-        // Written one by one: a small array for each corner would be most of the work of a drag.
+        const here = profiles[j]!;
+        if (here !== last) {
+          last = here;
+          const { points } = here;
+          const dz = points[i + 1]![0] - points[i]![0];
+          const dr = points[i + 1]![1] - points[i]![1];
+          const length = Math.hypot(dz, dr) || 1;
+          along = -dr / length;
+          out = dz / length;
+          x = frame.scale * (points[k]![0] - frame.centre);
+          r = frame.scale * points[k]![1];
+          whole = frame.scale * length;
+        }
+        const sine = sines[j]!;
+        const cosine = cosines[j]!;
         const at = 3 * corner;
-        const r = frame.scale * points[k]![1];
-        positions[at] = frame.scale * (points[k]![0] - frame.centre);
-        positions[at + 1] = r * sines[j]!;
-        positions[at + 2] = r * cosines[j]!;
-        normals[at] = -dr / length;
-        normals[at + 1] = (dz / length) * sines[j]!;
-        normals[at + 2] = (dz / length) * cosines[j]!;
+        positions[at] = x;
+        positions[at + 1] = r * sine;
+        positions[at + 2] = r * cosine;
+        normals[at] = along;
+        normals[at + 1] = out * sine;
+        normals[at + 2] = out * cosine;
         const edge = 4 * corner;
-        const whole = frame.scale * length;
         edges[edge] = starts ? (k === i ? 0 : whole) : FAR;
         edges[edge + 1] = ends ? (k === i ? whole : 0) : FAR;
         edges[edge + 2] = open ? r * (turns[j]! - from) : FAR;
         edges[edge + 3] = open ? r * (to - turns[j]!) : FAR;
         if (!tints) continue;
-        const colour = tint![k]!;
+        const colour = here.colours![k]!;
         tints[at] = colour[0];
         tints[at + 1] = colour[1];
         tints[at + 2] = colour[2];

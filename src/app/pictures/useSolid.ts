@@ -89,14 +89,24 @@ export function write(geometry: BufferGeometry, { positions, normals, indices, c
     );
   written(geometry.index!, indices);
   geometry.setDrawRange(0, indices.length);
-  // Found again when somebody takes hold of it.
-  geometry.boundingSphere = null;
+  // Where it is sorted in stands once it is made, and no ray is turned away by how large it was.
+  if (!fits || geometry.boundingSphere === null) {
+    geometry.boundingSphere = null;
+    geometry.computeBoundingSphere();
+  }
+  geometry.boundingSphere!.radius = Number.POSITIVE_INFINITY;
   geometry.boundingBox = null;
 }
 
+/** Handed to the graphics as far as it is another. */
 function written(attribute: BufferAttribute, values: Float32Array | Uint32Array): void {
-  (attribute.array as Float32Array).set(values);
-  attribute.clearUpdateRanges();
-  attribute.addUpdateRange(0, values.length);
+  const array = attribute.array as Float32Array;
+  let from = 0;
+  let to = values.length;
+  while (from < to && array[from] === values[from]) from++;
+  while (to > from && array[to - 1] === values[to - 1]) to--;
+  if (from === to) return;
+  for (let i = from; i < to; i++) array[i] = values[i]!;
+  attribute.addUpdateRange(from, to - from);
   attribute.needsUpdate = true;
 }
