@@ -13,12 +13,12 @@ const SPARE = 1.5;
 export const never = (_a: Drawn, _b: Drawn) => false;
 
 /**
- * `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. `staged`:
+ * `make`: given the mesh before, which it may write over. `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. `staged`:
  * the opening that it follows.
  */
 export function useSolid(
   drawing: Drawing,
-  make: (drawn: Drawn) => Mesh,
+  make: (drawn: Drawn, last: Mesh | null) => Mesh,
   on: readonly unknown[],
   same = never,
   staged?: Staged,
@@ -26,11 +26,13 @@ export function useSolid(
   const invalidate = useThree((state) => state.invalidate);
   const geometry = useMemo(() => new BufferGeometry(), []);
   const made = useRef<Drawn | null>(null);
+  const last = useRef<Mesh | null>(null);
   // Made just before it is drawn: however often it changes between two frames, once is enough.
   useFrame(() => {
     if (made.current !== null) return;
     made.current = drawing.now();
-    write(geometry, make(made.current));
+    last.current = make(made.current, last.current);
+    write(geometry, last.current);
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what the solid depends on
   useLayoutEffect(() => {
