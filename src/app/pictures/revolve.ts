@@ -57,8 +57,8 @@ export interface Profile {
 
 /**
  * Sweeps a profile about the axis; it may change on the way, but not its number of points. Each piece of it has
- * corners of its own, so that edges stay sharp. Pieces of no length are left out. `last`: a mesh that is done with, and
- * written over where it has the size, for new room at every move is most of what a drag leaves to clear away.
+ * corners of its own, so that edges stay sharp. Pieces of no length are left out. `last`: a mesh that is done with,
+ * written over where it has the size: new room at every move is most of what a drag leaves to clear away.
  */
 export function revolved(
   profileAt: (theta: number) => Profile,
