@@ -13,8 +13,8 @@ const SPARE = 1.5;
 export const never = (_a: Drawn, _b: Drawn) => false;
 
 /**
- * `make`: given the mesh before, which it may write over. `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. `staged`:
- * the opening that it follows.
+ * `make`: given the mesh before, which it may write over. `on`: what else the solid depends on. `same`: whether two
+ * drawings give the same solid; left out, none do. `staged`: the opening that it follows.
  */
 export function useSolid(
   drawing: Drawing,
