@@ -42,7 +42,7 @@ export function ScenePair(props: ScenePairProps) {
   const cut = frame.scale * (station - frame.centre);
   const discs = useDiscs(drawing, frame);
   useCamera({ ...props, band: plan.band, frame, side, cut, discs, staged, controls, look });
-  const journal = useSolid(drawing, (drawn) => journalMesh(drawn, frame), [frame]);
+  const journal = useSolid(drawing, (drawn, last) => journalMesh(drawn, frame, last), [frame]);
   const bush = useSolid(drawing, (drawn) => bushMesh(drawn, frame, staged.now().sector), [frame], sameBush, staged);
   const faces = useSolid(drawing, (drawn) => bushCutMesh(drawn, frame, staged.now().sector), [frame], sameBush, staged);
   const { materials } = look;

@@ -57,9 +57,16 @@ export interface Profile {
 
 /**
  * Sweeps a profile about the axis; it may change on the way, but not its number of points. Each piece of it has
- * corners of its own, so that edges stay sharp. Pieces of no length are left out.
+ * corners of its own, so that edges stay sharp. Pieces of no length are left out. `last`: a mesh that is done with,
+ * written over where it has the size: new room at every move is most of what a drag leaves to clear away.
  */
-export function revolved(profileAt: (theta: number) => Profile, frame: Frame, from: number, to: number): Mesh {
+export function revolved(
+  profileAt: (theta: number) => Profile,
+  frame: Frame,
+  from: number,
+  to: number,
+  last?: Mesh | null,
+): Mesh {
   const steps = Math.max(3, Math.ceil((AROUND * (to - from)) / (2 * Math.PI)));
   const ring = steps + 1;
   const turns = Array.from({ length: ring }, (_, j) => from + ((to - from) * j) / steps);
@@ -71,39 +78,52 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
   const creases = creasesOf(profile, pieces);
   const open = to - from < 2 * Math.PI - 1e-9;
   const corners = pieces.length * 2 * ring;
-  const positions = new Float32Array(corners * 3);
-  const normals = new Float32Array(corners * 3);
-  const edges = new Float32Array(corners * 4);
-  const tints = colours ? new Float32Array(corners * 3) : undefined;
-  const indices = new Uint32Array(pieces.length * steps * 6);
+  const room = roomFor(corners, pieces.length * steps * 6, colours !== undefined, last);
+  const { positions, normals, edges, indices, colours: tints } = room;
   let corner = 0;
   let index = 0;
   for (const [piece, i] of pieces.entries()) {
     const first = corner;
     const [starts, ends] = creases[piece]!;
     for (let k = i; k <= i + 1; k++) {
+      // Worked out where the profile is another; written one by one, for a small array for each corner, or a length,
+      // would be most of the work of a drag.
+      let before: Profile | null = null;
+      let along = 0;
+      let out = 0;
+      let x = 0;
+      let r = 0;
+      let whole = 0;
       for (let j = 0; j < ring; j++, corner++) {
-        const { points, colours: tint } = profiles[j]!;
-        const dz = points[i + 1]![0] - points[i]![0];
-        const dr = points[i + 1]![1] - points[i]![1];
-        const length = Math.hypot(dz, dr) || 1;
-        // Written one by one: a small array for each corner would be most of the work of a drag.
+        const here = profiles[j]!;
+        if (here !== before) {
+          before = here;
+          const { points } = here;
+          const dz = points[i + 1]![0] - points[i]![0];
+          const dr = points[i + 1]![1] - points[i]![1];
+          const length = Math.hypot(dz, dr) || 1;
+          along = -dr / length;
+          out = dz / length;
+          x = frame.scale * (points[k]![0] - frame.centre);
+          r = frame.scale * points[k]![1];
+          whole = frame.scale * length;
+        }
+        const sine = sines[j]!;
+        const cosine = cosines[j]!;
         const at = 3 * corner;
-        const r = frame.scale * points[k]![1];
-        positions[at] = frame.scale * (points[k]![0] - frame.centre);
-        positions[at + 1] = r * sines[j]!;
-        positions[at + 2] = r * cosines[j]!;
-        normals[at] = -dr / length;
-        normals[at + 1] = (dz / length) * sines[j]!;
-        normals[at + 2] = (dz / length) * cosines[j]!;
+        positions[at] = x;
+        positions[at + 1] = r * sine;
+        positions[at + 2] = r * cosine;
+        normals[at] = along;
+        normals[at + 1] = out * sine;
+        normals[at + 2] = out * cosine;
         const edge = 4 * corner;
-        const whole = frame.scale * length;
         edges[edge] = starts ? (k === i ? 0 : whole) : FAR;
         edges[edge + 1] = ends ? (k === i ? whole : 0) : FAR;
         edges[edge + 2] = open ? r * (turns[j]! - from) : FAR;
         edges[edge + 3] = open ? r * (to - turns[j]!) : FAR;
         if (!tints) continue;
-        const colour = tint![k]!;
+        const colour = here.colours![k]!;
         tints[at] = colour[0];
         tints[at + 1] = colour[1];
         tints[at + 2] = colour[2];
@@ -120,7 +140,22 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
       indices[index + 5] = a + 1;
     }
   }
-  return { positions, normals, indices, edges, ...(tints ? { colours: tints } : {}) };
+  return room;
+}
+
+type Room = Mesh & Required<Pick<Mesh, 'edges'>>;
+
+function roomFor(corners: number, indices: number, tinted: boolean, last?: Mesh | null): Room {
+  const fits =
+    last?.edges?.length === corners * 4 && last.indices.length === indices && (last.colours !== undefined) === tinted;
+  if (fits) return last as Room;
+  return {
+    positions: new Float32Array(corners * 3),
+    normals: new Float32Array(corners * 3),
+    indices: new Uint32Array(indices),
+    edges: new Float32Array(corners * 4),
+    ...(tinted ? { colours: new Float32Array(corners * 3) } : {}),
+  };
 }
 
 /** Which pieces of the profile have a length, anywhere round. */

@@ -214,13 +214,14 @@ const boreOf = (here: HalfSection, first: HalfSection, [from, to]: Group): Point
     'outside',
   );
 
-export function journalMesh(drawn: Drawn, frame: Frame): Mesh {
+export function journalMesh(drawn: Drawn, frame: Frame, last?: Mesh | null): Mesh {
   const { upright, at } = halfSections(drawn);
   return revolved(
     profilesOf(drawn, (theta) => journalLine(at(theta), upright, frame)),
     frame,
     0,
     2 * Math.PI,
+    last,
   );
 }
 

@@ -13,12 +13,12 @@ const SPARE = 1.5;
 export const never = (_a: Drawn, _b: Drawn) => false;
 
 /**
- * `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. `staged`:
- * the opening that it follows.
+ * `make`: given the mesh before, which it may write over. `on`: what else the solid depends on. `same`: whether two
+ * drawings give the same solid; left out, none do. `staged`: the opening that it follows.
  */
 export function useSolid(
   drawing: Drawing,
-  make: (drawn: Drawn) => Mesh,
+  make: (drawn: Drawn, last: Mesh | null) => Mesh,
   on: readonly unknown[],
   same = never,
   staged?: Staged,
@@ -26,11 +26,13 @@ export function useSolid(
   const invalidate = useThree((state) => state.invalidate);
   const geometry = useMemo(() => new BufferGeometry(), []);
   const made = useRef<Drawn | null>(null);
+  const last = useRef<Mesh | null>(null);
   // Made just before it is drawn: however often it changes between two frames, once is enough.
   useFrame(() => {
     if (made.current !== null) return;
     made.current = drawing.now();
-    write(geometry, make(made.current));
+    last.current = make(made.current, last.current);
+    write(geometry, last.current);
   });
   // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what the solid depends on
   useLayoutEffect(() => {
@@ -89,14 +91,24 @@ export function write(geometry: BufferGeometry, { positions, normals, indices, c
     );
   written(geometry.index!, indices);
   geometry.setDrawRange(0, indices.length);
-  // Found again when somebody takes hold of it.
-  geometry.boundingSphere = null;
+  // Where it is sorted in stands once it is made, and no ray is turned away by how large it was.
+  if (!fits || geometry.boundingSphere === null) {
+    geometry.boundingSphere = null;
+    geometry.computeBoundingSphere();
+  }
+  geometry.boundingSphere!.radius = Number.POSITIVE_INFINITY;
   geometry.boundingBox = null;
 }
 
+/** Handed to the graphics as far as it is another. */
 function written(attribute: BufferAttribute, values: Float32Array | Uint32Array): void {
-  (attribute.array as Float32Array).set(values);
-  attribute.clearUpdateRanges();
-  attribute.addUpdateRange(0, values.length);
+  const array = attribute.array as Float32Array;
+  let from = 0;
+  let to = values.length;
+  while (from < to && array[from] === values[from]) from++;
+  while (to > from && array[to - 1] === values[to - 1]) to--;
+  if (from === to) return;
+  for (let i = from; i < to; i++) array[i] = values[i]!;
+  attribute.addUpdateRange(from, to - from);
   attribute.needsUpdate = true;
 }

@@ -204,3 +204,26 @@ describe('the colour of a film', () => {
     }
   });
 });
+
+test('a mesh written over the one before is the same as a new one, wherever the journal went', () => {
+  for (const [name, design] of designs) {
+    const seats = toSeats(design).map(seatLines);
+    const first = fitOf(toSeats(design), 0).firstPosition ?? 0;
+    const frame = frameOf(drawnPair(seats, first, 200));
+    const last: { journal: Mesh | null; films: (Mesh | null)[] } = { journal: null, films: seats.map(() => null) };
+    let kept = 0;
+    for (const off of [20e-6, 19e-6, 3e-6, 2e-6, 0, -2e-6, -3e-6, 18e-6]) {
+      const drawn = drawnPair(seats, first + off, 200);
+      const journal = journalMesh(drawn, frame, last.journal);
+      if (journal === last.journal) kept++;
+      expect(journal, `${name} ${off}`).toEqual(journalMesh(drawn, frame));
+      last.journal = journal;
+      last.films = seats.map((_, i) => {
+        const film = filmMesh(drawn, i, frame, 20e-6, last.films[i]);
+        expect(film, `${name} ${off} film ${i}`).toEqual(filmMesh(drawn, i, frame, 20e-6));
+        return film;
+      });
+    }
+    expect(kept, `${name}: the journal has room once made`).toBeGreaterThan(0);
+  }
+});

@@ -55,18 +55,14 @@ export function SceneTags({ drawing, frame, staged, system, plan, tagged, inStep
     const now = JSON.stringify([placed, size, colour, ground]);
     if (now === written.current) return;
     written.current = now;
-    svg.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
-    svg.replaceChildren(...placed.flatMap((tag) => elementsOf(tag, colour, ground)));
+    setTo(svg, { viewBox: `0 0 ${size.width} ${size.height}` });
+    drawMarks(
+      svg,
+      placed.flatMap((tag) => marksOf(tag, colour, ground)),
+    );
   });
-  // At once: the words beside it, written at once, are never of another moment. And with whatever else is drawn.
-  useEffect(
-    () =>
-      drawing.subscribe(() => {
-        write.current();
-        get().invalidate();
-      }),
-    [drawing, get],
-  );
+  // With the solids, once a frame: the words beside it are painted with that frame.
+  useEffect(() => drawing.subscribe(() => get().invalidate()), [drawing, get]);
   useFrame(() => write.current());
   useTold(drawing, system, tagged);
   return null;
@@ -141,25 +137,56 @@ const ROUND = Array.from({ length: 12 }, (_, k) => (k * Math.PI) / 6);
 
 const at = (value: number) => value.toFixed(1);
 
-function elementsOf({ kind, lines, x, y, width, leader }: Placed, colour: string, ground: string): SVGElement[] {
+interface Mark {
+  name: 'path' | 'circle' | 'text';
+  attributes: Record<string, string | number>;
+  text?: string;
+}
+
+/** What stands there already is written over, and of that what is another. */
+function drawMarks(svg: SVGSVGElement, marks: readonly Mark[]): void {
+  marks.forEach(({ name, attributes, text }, i) => {
+    const old = svg.children[i];
+    const kept = old?.localName === name;
+    const node = kept ? old : svgElement(name, {});
+    if (kept)
+      for (const each of old.getAttributeNames()) if (!Object.hasOwn(attributes, each)) old.removeAttribute(each);
+    setTo(node, attributes);
+    if (text !== undefined && node.textContent !== text) node.textContent = text;
+    if (old && !kept) old.replaceWith(node);
+    else if (!old) svg.append(node);
+  });
+  while (svg.children.length > marks.length) svg.lastElementChild?.remove();
+}
+
+function setTo(node: Element, attributes: Mark['attributes']): void {
+  for (const [key, value] of Object.entries(attributes))
+    if (node.getAttribute(key) !== `${value}`) node.setAttribute(key, `${value}`);
+}
+
+function marksOf({ kind, lines, x, y, width, leader }: Placed, colour: string, ground: string): Mark[] {
   const line = { fill: 'none', stroke: colour, 'stroke-width': 1 };
   const path = `M${leader.map((spot) => `${at(spot.x)} ${at(spot.y)}`).join('L')}`;
   const foot = leader[leader.length - 1];
   const middle = kind === 'listed' ? x : x + width / 2;
+  const dot = (attributes: Mark['attributes']): Mark => ({ name: 'circle', attributes });
   return [
     ...(foot
       ? [
-          svgElement('path', { d: path, ...line, stroke: ground, 'stroke-width': 3, 'stroke-opacity': 0.55 }),
-          svgElement('path', { d: path, ...line }),
-          svgElement('circle', { cx: at(foot.x), cy: at(foot.y), r: 2.6, fill: colour, stroke: ground }),
+          {
+            name: 'path' as const,
+            attributes: { d: path, ...line, stroke: ground, 'stroke-width': 3, 'stroke-opacity': 0.55 },
+          },
+          { name: 'path' as const, attributes: { d: path, ...line } },
+          dot({ cx: at(foot.x), cy: at(foot.y), r: 2.6, fill: colour, stroke: ground }),
         ]
       : []),
-    ...(kind === 'number'
-      ? [svgElement('circle', { cx: at(middle), cy: at(y + 10), r: 9.5, fill: ground, stroke: colour })]
-      : []),
-    ...lines.map((text, i) =>
-      Object.assign(
-        svgElement('text', {
+    ...(kind === 'number' ? [dot({ cx: at(middle), cy: at(y + 10), r: 9.5, fill: ground, stroke: colour })] : []),
+    ...lines.map(
+      (text, i): Mark => ({
+        name: 'text',
+        text,
+        attributes: {
           x: at(middle),
           y: at(y + (kind === 'number' ? 14.5 : 13 + 17 * i)),
           'font-size': TEXT,
@@ -170,9 +197,8 @@ function elementsOf({ kind, lines, x, y, width, leader }: Placed, colour: string
           'stroke-width': 4,
           'stroke-linejoin': 'round',
           'paint-order': 'stroke',
-        }),
-        { textContent: text },
-      ),
+        },
+      }),
     ),
   ];
 }

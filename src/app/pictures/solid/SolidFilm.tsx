@@ -21,7 +21,7 @@ interface Between {
 }
 
 export function SolidFilm({ drawing, seat, frame, staged, look, max }: Between & { seat: number; max: number }) {
-  const shell = useSolid(drawing, (drawn) => filmMesh(drawn, seat, frame, max), [frame, max, seat]);
+  const shell = useSolid(drawing, (drawn, last) => filmMesh(drawn, seat, frame, max, last), [frame, max, seat]);
   const section = useSolid(
     drawing,
     (drawn) => filmCutMesh(drawn, seat, frame, staged.now().sector, max),

@@ -20,7 +20,7 @@ const MOST_RINGS = 8;
 const ARC = 0.22;
 
 /** The shell: the bush's side outward, the journal's inward; the other way round where they are pressed in. */
-export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number): Mesh {
+export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number, last?: Mesh | null): Mesh {
   const half = (theta: number) => {
     const places = placesAt(drawn, seat, theta, max);
     const tints = filmColours(places, drawn.seats[seat]!.wanted, max);
@@ -31,7 +31,7 @@ export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number):
       colours: [...tints, ...tints.toReversed(), ...tints.slice(0, 1)],
     };
   };
-  return revolved(drawn.at ? half : constant(half(0)), frame, 0, 2 * Math.PI);
+  return revolved(drawn.at ? half : constant(half(0)), frame, 0, 2 * Math.PI, last);
 }
 
 /** The film in section on the two cut faces. */

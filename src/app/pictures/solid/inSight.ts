@@ -28,21 +28,23 @@ const LOOKS = 160;
 const SKIN = 0.003;
 
 export function isSeen({ frame, half, journal, bushes }: Metal, from: Place, eye: Place): boolean {
-  const way = eye.map((to, k) => to - from[k]!);
-  const long = Math.hypot(...way) || 1;
+  const [dx, dy, dz] = [eye[0] - from[0], eye[1] - from[1], eye[2] - from[2]];
   // Everything lies within a scene's length of the middle.
-  const until = Math.min(1, 2.3 / long);
+  const until = Math.min(1, 2.3 / (Math.hypot(dx, dy, dz) || 1)) / LOOKS;
+  const skin = SKIN / frame.scale;
+  // Asked of every label in every frame: no list is made on the way.
   for (let i = 1; i <= LOOKS; i++) {
-    const [x, y, z] = from.map((at, k) => at + (until * way[k]! * i) / LOOKS) as [number, number, number];
-    const station = x / frame.scale + frame.centre;
-    const r = Math.hypot(y, z) / frame.scale;
-    const skin = SKIN / frame.scale;
+    const y = from[1] + until * dy * i;
+    const z = from[2] + until * dz * i;
+    const station = (from[0] + until * dx * i) / frame.scale + frame.centre;
+    const r = Math.sqrt(y * y + z * z) / frame.scale;
     const steel = radiusAt(journal, station);
     if (steel !== null && r < steel - skin) return false;
     if (Math.abs(Math.atan2(y, z)) < half) continue;
     for (const { bore, outside } of bushes) {
+      if (r >= outside - skin) continue;
       const inside = radiusAt(bore, station);
-      if (inside !== null && r > inside + skin && r < outside - skin) return false;
+      if (inside !== null && r > inside + skin) return false;
     }
   }
   return true;

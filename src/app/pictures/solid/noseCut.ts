@@ -77,9 +77,12 @@ export function stepsOf(drawn: Drawn): Step[] {
 /** Radius of a line at a station; null where it does not reach there. */
 export function radiusAt(line: readonly Point[], station: number): number | null {
   for (let i = 0; i + 1 < line.length; i++) {
-    const [[z0, r0], [z1, r1]] = [line[i]!, line[i + 1]!];
+    const from = line[i]!;
+    const to = line[i + 1]!;
+    const z0 = from[0];
+    const z1 = to[0];
     if (z0 === z1 || station < Math.min(z0, z1) || station > Math.max(z0, z1)) continue;
-    return r0 + ((station - z0) / (z1 - z0)) * (r1 - r0);
+    return from[1] + ((station - z0) / (z1 - z0)) * (to[1] - from[1]);
   }
   return null;
 }
