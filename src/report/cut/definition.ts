@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { reading } from '../../design/definition.ts';
-import { notAsRead } from '../belief/notAsRead.ts';
+import { notAsRead } from '../belief/definition.ts';
 import { mm, mmOrNull } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);

@@ -36,7 +36,7 @@ interface Props {
 export function Trials({ work, cut, guessed = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
-  const withheld = useWithheld(work);
+  const withheld = useWithheld(work, { cut });
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
@@ -82,7 +82,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
-      {cut.remaining && !guessed && !withheld && !isClashing(cut) && trials.length > 0 && (
+      {cut.remaining && !guessed && withheld === null && trials.length > 0 && (
         <Remaining design={design} cut={cut} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">
@@ -138,10 +138,6 @@ const focusOn = (title: string) =>
     label?.control?.focus();
     label?.scrollIntoView({ block: 'center' });
   });
-
-/** Whether what was read goes together so badly that nothing is told of what is left. */
-export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) =>
-  (trials[trials.length - 1]?.clashes ?? []).length > 0;
 
 type Result = NonNullable<CutReport['trials']>[number];
 
