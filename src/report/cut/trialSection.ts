@@ -48,7 +48,10 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
     ...(causes.length > 0 && { causes }),
     trials: results.map((result, k) => ({
       ...resultSection(design, cut, trials, result),
-      ...(!clashes && k >= results.length - TOLD_SURER && doubtDrawn(design, input, trials.slice(0, k + 1), result)),
+      // What an earlier trial told stays as it was told, whatever a later one clashes with.
+      ...(!(clashes && result === last) &&
+        k >= results.length - TOLD_SURER &&
+        doubtDrawn(design, input, trials.slice(0, k + 1), result)),
       ...(surer[k] && { relation: surer[k] }),
     })),
   };

@@ -41,12 +41,15 @@ import { Steps } from './Steps.tsx';
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
 import { TakeSafe } from './TakeSafe.tsx';
+import { ToKnown } from './ToKnown.tsx';
 import { ToTheTrial } from './ToTheTrial.tsx';
 import { Trials } from './Trials.tsx';
-import { useWithheld } from './writing.ts';
+import { useMend } from './useMend.ts';
+import { useWithheld, useWriting } from './writing.ts';
 import './cut.css';
 import { Fault } from '../../frame/Fault.tsx';
-import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { placeOf } from '../../frame/openParts.ts';
+import { type PartEntry, Parts, reveal } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { recordPart } from '../../record/RecordOfJob.tsx';
@@ -120,9 +123,28 @@ function CutVerdict({ work, design, stale, cut, running, system, guessed, waits 
   const now = withheld
     ? WITHHELD_NOW[withheld]
     : cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
-  const tries = !withheld && !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
+  const tries =
+    !withheld &&
+    !isUnsettled(cut) &&
+    !guessed &&
+    cut.notAsRead === undefined &&
+    !isForbidden(running) &&
+    !cut.asTheyAre;
+  const mend = useMend(work, cut);
+  const [writing] = useWriting(work);
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
+      {(withheld || isUnsettled(cut)) && (
+        <p className="buttons">
+          {writing ? (
+            <button type="button" onClick={() => reveal(placeOf('cut', 'trials'))}>
+              To the trial
+            </button>
+          ) : (
+            <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />
+          )}
+        </p>
+      )}
       {tries ? (
         <>
           <ToTheTrial work={work} cut={cut} />

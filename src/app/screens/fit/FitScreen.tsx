@@ -23,14 +23,8 @@ const FitSolid = onDemand(() => import('./FitSolid.tsx'), {
   what: 'The solid picture',
   loading: 'The solid picture is loading.',
 });
-const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), {
-  what: 'The track of the axis',
-  loading: 'The track is loading.',
-});
-const Lenses = onDemand(() => import('./Lenses.tsx'), {
-  what: 'The lenses',
-  loading: 'The lenses are loading.',
-});
+const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), { what: 'The track of the axis' });
+const Lenses = onDemand(() => import('./Lenses.tsx'), { what: 'The lenses' });
 
 const FitBelieved = onDemand(() => import('./FitBelieved.tsx'), { what: 'Fit', loading: '' });
 const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
