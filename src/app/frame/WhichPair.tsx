@@ -1,4 +1,4 @@
-/** Which pair is drawn and told of, once trials tell of another than the drawing: one choice for all screens of a job. */
+/** Which pair is drawn and told of, once trials tell of another: one choice for all screens of a job. */
 import './whichPair.css';
 import type { Work } from '../state/store.ts';
 

@@ -1,4 +1,4 @@
-/** The work as Fit and Run have it once trials told of the parts: with the pair as it is believed, or as it was drawn. */
+/** The work with the pair that is told of once trials told of the parts: as it is believed, or as it was drawn. */
 import { useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { BeliefReport } from '../../report/belief/definition.ts';

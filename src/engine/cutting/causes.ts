@@ -9,7 +9,8 @@
  *   p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
  *
  * beside that of none (chance alone, the doubts as they are told); a accounts of what happened (belief/accounts.ts,
- * Laplace's approximation). Metal may be a slip of ten too: ten times as much, or a tenth, known as the dial has it. An error of metal off that readings of the bench lean on too is theirs to judge, and none
+ * Laplace's approximation). Metal may be a slip of ten too: ten times as much, or a tenth, known as the dial has
+ * it. An error of metal off that readings of the bench lean on too is theirs to judge, and none
  * of these.
  *
  * The doubt that would do: the least, told in steps of a fifth, with which nothing clashes any more.
@@ -43,7 +44,7 @@ const METAL = 0.02;
 const READ = 0.01;
 const PARTS = 0.02;
 const SLIP = 0.005;
-/** What a point in a wrong place, or hundredths for thousandths, make of an amount; and the share by which a dial errs. */
+/** What a point in a wrong place, or hundredths for thousandths, make of an amount; the share by which a dial errs. */
 const TIMES = [10, 0.1] as const;
 const OF_DIAL = 0.05;
 /** As the one that is wrong: a share of what was told, of readings so many m at least; of parts, times their doubt. */

@@ -85,7 +85,7 @@ export interface KnownNow {
   clashes: boolean;
   /** chance that is allowed of less being left than is said to be safe */
   risk: number;
-  /** m: how far metal off may be other than is read off, of so much in a room (m); none where it is gauged as it comes */
+  /** m: how far metal off may be other than is read off, of so much in a room (m); not there: gauged as it comes */
   dial?: (of: Room['of'], amount: Metres) => Metres;
 }
 

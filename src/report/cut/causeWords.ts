@@ -9,7 +9,7 @@ const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
 type Of = Pick<CauseReport, 'seat' | 'part' | 'face'>;
 
 /** The fields of a trial that tell metal off, and how well it is known, as the form has them. */
-export const offTitle = ({ seat, part, face }: Of) => `Off ${face ?? `the ${seat} ${part}`}`;
+const offTitle = ({ seat, part, face }: Of) => `Off ${face ?? `the ${seat} ${part}`}`;
 export const knownToTitle = (of: Of) => `${offTitle(of)}, known to`;
 
 /** The field that a cause is mended at; null of the parts, and of blue, which is looked at again. */

@@ -1,7 +1,7 @@
 /**
- * What may be said of the pair at all: the one rule that every screen asks before it tells, draws or advises anything by
- * what was believed. It is withheld while trials that are written down do not go together, while one is told in a form
- * and was refused, and while metal is off that nothing here knows of yet. What else stands there is then of before it.
+ * What may be said of the pair at all: the one rule that every screen asks before it tells, draws or advises anything
+ * by what was believed. It is withheld while trials that are written down do not go together, while one is told in a
+ * form and was refused, and while metal is off that nothing here knows of yet. What else stands is of before it.
  */
 import type { NotAsRead } from '../belief/notAsRead.ts';
 import type { CutReport } from './definition.ts';

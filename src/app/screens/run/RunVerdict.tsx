@@ -1,4 +1,4 @@
-/** What Run says first: how it runs, of which pair, how sure that is, and why; or that nothing may be said of it yet. */
+/** What Run says first: how it runs, of which pair, how sure that is, and why; or that nothing may be said yet. */
 import type { Design } from '../../../design/definition.ts';
 import { doubtText, fineText, type System } from '../../../design/units.ts';
 import { asAssumed, knownFirst } from '../../../report/assumed.ts';
@@ -68,7 +68,8 @@ export function RunVerdict({
   // What was worked out before the belief was known is of the drawn pair.
   const pairOf = ({ seats }: Design): Stands =>
     withheld || (stands === 'believed' && seats !== design.seats) ? 'drawn' : stands;
-  const othersOf = (of: Design) => (belief?.notAsRead || pairOf(of) === 'believed' ? '' : othersSentence(belief, fitOf(of), system));
+  const othersOf = (of: Design) =>
+    belief?.notAsRead || pairOf(of) === 'believed' ? '' : othersSentence(belief, fitOf(of), system);
   if (stale && live !== null) {
     const plain = liveVerdict(live.of, live.fields, system);
     const known = behindOthers(asKnown(plain, live.of), othersOf(live.of));
