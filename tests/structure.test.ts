@@ -207,7 +207,6 @@ function outerSelectors(css: string): string[] {
 /** Sheets of a piece that several screens show: what all that is in them begins with. */
 const PIECES: Record<string, RegExp> = {
   'fit/lenses.css': /^\.lens(es)?\b/,
-  'fit/fitBelieved.css': /^\.which-pair\b/,
   'fit/print.css': /^\.(prints?|rear-end|angles)\b/,
   'measure/setUp.css': /^\.set-up\b/,
   'new/newJob.css': /^\.new-job$/,

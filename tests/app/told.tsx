@@ -105,6 +105,7 @@ export function sheetOf(design: Design, system: System, { way = 'half' as AngleW
       design={design}
       {...drawn}
       cut={cut!}
+      withheld={false}
       film={film}
       runsBadly={film ? runsAsPlanned(drawn.runs, film, true, system) : null}
       page="https://shop.example/conepair/"

@@ -9,7 +9,8 @@
  *   p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
  *
  * beside that of none (chance alone, the doubts as they are told); a accounts of what happened (belief/accounts.ts,
- * Laplace's approximation). An error of metal off that readings of the bench lean on too is theirs to judge, and none
+ * Laplace's approximation). Metal may be a slip of ten too: ten times as much, or a tenth, known as the dial has
+ * it. An error of metal off that readings of the bench lean on too is theirs to judge, and none
  * of these.
  *
  * The doubt that would do: the least, told in steps of a fifth, with which nothing clashes any more.
@@ -23,13 +24,16 @@ import { estimateAfter, type Trial, type TrialInput, trialsOf, type Updated } fr
 
 type Reading = Pick<Clash, 'trial' | 'what'>;
 
-type Doubted = ErrorName | Reading | { of: 'parts' };
+/** Metal that was typed a place off: so many times as much was meant. */
+type Slip = ErrorName & { times: number };
+
+type Doubted = ErrorName | Slip | Reading | { of: 'parts' };
 
 export interface TrialCause {
   doubted: Doubted;
   /** that it is this, beside all others and chance alone */
   chance: number;
-  /** m: what most likely came off, or should have been read; null where it is neither */
+  /** m: what most likely came off, was meant by what is a slip, or should have been read; null where it is neither */
   likely: number | null;
   /** m: the doubt with which all would go together; of parts, of every film. Null: none would do, or it has none. */
   enough: number | null;
@@ -39,6 +43,10 @@ export interface TrialCause {
 const METAL = 0.02;
 const READ = 0.01;
 const PARTS = 0.02;
+const SLIP = 0.005;
+/** What a point in a wrong place, or hundredths for thousandths, make of an amount; the share by which a dial errs. */
+const TIMES = [10, 0.1] as const;
+const OF_DIAL = 0.05;
 /** As the one that is wrong: a share of what was told, of readings so many m at least; of parts, times their doubt. */
 const SHARE = 0.5;
 const OF_READING = 1e-4;
@@ -58,7 +66,8 @@ interface Told {
 /** The most likely first; none where all goes together. */
 export function causesOf(told: Told): TrialCause[] {
   if (goTogether(told)) return [];
-  const tried = doubtedOf(told).flatMap((doubted) => {
+  const all = doubtedOf(told);
+  const tried = all.flatMap((doubted) => {
     const then = estimateOf(widened(told, doubted, wideOf(told, doubted)));
     return then
       ? [{ doubted, then, weight: priorOf(doubted) * Math.exp(evidence(then.accounts)) * anyOf(told, doubted) }]
@@ -66,7 +75,7 @@ export function causesOf(told: Told): TrialCause[] {
   });
   const asTold = estimateOf(told);
   const none = asTold
-    ? (1 - tried.reduce((sum, { doubted }) => sum + priorOf(doubted), 0)) * Math.exp(evidence(asTold.accounts))
+    ? (1 - all.reduce((sum, doubted) => sum + priorOf(doubted), 0)) * Math.exp(evidence(asTold.accounts))
     : 0;
   const whole = tried.reduce((sum, { weight }) => sum + weight, none);
   return (
@@ -85,6 +94,7 @@ export function causesOf(told: Told): TrialCause[] {
 
 const isReading = (doubted: Doubted): doubted is Reading => 'what' in doubted;
 const isMetal = (doubted: Doubted): doubted is ErrorName => !isReading(doubted) && doubted.of !== 'parts';
+const isSlip = (doubted: Doubted): doubted is Slip => 'times' in doubted;
 
 function doubtedOf({ trials, before }: Told): Doubted[] {
   const leaned = ({ trial, of, place }: ErrorName) =>
@@ -98,10 +108,13 @@ function doubtedOf({ trials, before }: Told): Doubted[] {
     ...(shake ? [{ trial, what: 'shake' as const }] : []),
     ...(blue && blue.length > 0 ? [{ trial, what: 'blue' as const }] : []),
   ]);
-  return [...metal.filter((error) => !leaned(error)), ...read, { of: 'parts' }];
+  const other = metal.filter((error) => !leaned(error));
+  const slips = other.flatMap((error) => TIMES.map((times): Slip => ({ ...error, times })));
+  return [...other, ...slips, ...read, { of: 'parts' }];
 }
 
-const priorOf = (doubted: Doubted) => (isReading(doubted) ? READ : isMetal(doubted) ? METAL : PARTS);
+const priorOf = (doubted: Doubted) =>
+  isSlip(doubted) ? SLIP : isReading(doubted) ? READ : isMetal(doubted) ? METAL : PARTS;
 
 const amountOf = ({ trials }: Told, { trial, of, place }: ErrorName): { amount: number; sigma: number } => {
   const { taken, faces = [] } = trials[trial]!;
@@ -121,27 +134,14 @@ function wideOf(told: Told, doubted: Doubted): number {
   }
   if (!isMetal(doubted)) return OF_PARTS;
   const { amount, sigma } = amountOf(told, doubted);
+  if (isSlip(doubted)) return Math.hypot(sigma, OF_DIAL * doubted.times * amount);
   return Math.max(SHARE * Math.abs(amount), sigma);
 }
 
-/** The same with another doubt of one of them. Blue has none: it is left out. */
+/** The same with another doubt of one of them, a slip as it was meant. Blue has none: it is left out. */
 function widened(told: Told, doubted: Doubted, by: number): Told {
   const { trials, before } = told;
-  if (isMetal(doubted)) {
-    const { trial, of, place } = doubted;
-    const wide = <E extends { sigma: number }>(all: readonly E[]) =>
-      all.map((one, at) => (at === place ? { ...one, sigma: by } : one));
-    return {
-      ...told,
-      trials: trials.map((one, t) =>
-        t !== trial
-          ? one
-          : of === 'taken'
-            ? { ...one, taken: wide(one.taken) }
-            : { ...one, faces: wide(one.faces ?? []) },
-      ),
-    };
-  }
+  if (isMetal(doubted)) return { ...told, trials: trials.map((one, t) => (t === doubted.trial ? other(one) : one)) };
   if (!isReading(doubted)) {
     const films = before.mean.length - before.errors.length;
     // The films alone: what came off is doubted by itself.
@@ -156,6 +156,20 @@ function widened(told: Told, doubted: Doubted, by: number): Told {
     ...told,
     trials: trials.map((one, t) => (t === trial ? { ...one, [what]: { ...one[what]!, sigma: by } } : one)),
   };
+
+  function other({ taken, faces = [], ...read }: Trial): Trial {
+    const { of, place } = doubted as ErrorName;
+    const times = isSlip(doubted) ? doubted.times : 1;
+    return {
+      ...read,
+      taken: taken.map((one, at) =>
+        of === 'taken' && at === place ? { ...one, normal: times * one.normal, sigma: by } : one,
+      ),
+      faces: faces.map((one, at) =>
+        of === 'faces' && at === place ? { ...one, off: times * one.off, sigma: by } : one,
+      ),
+    };
+  }
 }
 
 /** What is believed then, whether it clashes or not; null where no parts could be so. */
@@ -181,6 +195,7 @@ function evidence(accounts: readonly Account[]): number {
 
 /** What most likely came off, or should have been read (m). */
 function likelyOf(told: Told, doubted: Doubted, then: Updated): number | null {
+  if (isSlip(doubted)) return doubted.times * amountOf(told, doubted).amount;
   if (isMetal(doubted)) {
     const { trial, of, place } = doubted;
     const error = errorsOf(then.accounts[0]!).find((e) => e.trial === trial && e.of === of && e.place === place);
@@ -198,7 +213,7 @@ function likelyOf(told: Told, doubted: Doubted, then: Updated): number | null {
 
 /** The doubt (m) with which all go together; null where there is none so wide. */
 function enoughOf(told: Told, doubted: Doubted, likely: number | null): number | null {
-  if (isReading(doubted)) return null;
+  if (isReading(doubted) || isSlip(doubted)) return null;
   const wide = wideOf(told, doubted);
   const own = isMetal(doubted) ? amountOf(told, doubted).sigma : 1;
   const first =

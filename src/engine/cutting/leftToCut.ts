@@ -11,7 +11,9 @@
  *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
  *                mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most
  *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
- *                pair drawn does: then it is not known what is left.
+ *                pair drawn does: then it is not known what is left. Where what is told to be taken comes off by a
+ *                dial that errs by σ(s), room is left for that too, root of squares, as both are apart:
+ *                need - s = √((need - end)² + (z·σ(s))²), z of the risk, one side
  *
  *   short        how far the first touch still is from where it will be: now less all; its spread is that of the same
  *                over the pairs drawn, each with its own amounts off
@@ -22,6 +24,7 @@
  */
 
 import type { Metres } from '../../design/dimension.ts';
+import { normalQuantile } from '../belief/distributions.ts';
 import { leastFilm } from '../contact/film.ts';
 import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { PairsDrawn } from './pairsDrawn.ts';
@@ -82,10 +85,12 @@ export interface KnownNow {
   clashes: boolean;
   /** chance that is allowed of less being left than is said to be safe */
   risk: number;
+  /** m: how far metal off may be other than is read off, of so much in a room (m); not there: gauged as it comes */
+  dial?: (of: Room['of'], amount: Metres) => Metres;
 }
 
 /** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
-export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk }: KnownNow): Left {
+export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk, dial }: KnownNow): Left {
   const inputAt = (e: readonly number[]): PlanInput => ({ ...input, seats: believed(parts, e) });
   const verdict = planCut(inputAt(films));
   const plan = planIn(verdict);
@@ -114,7 +119,9 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     const ofEach = held[room] ? wants.map((need) => within(rooms[room]!, need)) : wants;
     const about = each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0);
     const sigma = held[room] ? Math.sqrt(about) : spreads.sigma;
-    const then = at(end)[room]!;
+    const { of } = rooms[room]!;
+    const reached = at(end)[room]!;
+    const then = dial ? withDial(needs[room]!, reached, -normalQuantile(risk), (m) => dial(of, m)) : reached;
     const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
     return [
@@ -174,6 +181,17 @@ function shortSpread(
   const share = shorts.reduce((sum, { weight }) => sum + weight, 0);
   if (share === 0) return null;
   return Math.sqrt(shorts.reduce((sum, { by, weight }) => sum + weight * (by - likely) ** 2, 0) / share);
+}
+
+/** Turns until the doubt of what is taken is that of what is left of it. */
+const TURNS = 12;
+
+/** So much less (m) that the dial may be wrong as well. */
+function withDial(need: number, end: number, z: number, sigma: (amount: number) => number): number {
+  const side = Math.sign(need);
+  let safe = end;
+  for (let turn = 0; turn < TURNS; turn++) safe = need - side * Math.hypot(need - end, z * sigma(Math.abs(safe)));
+  return safe;
 }
 
 /** What each pair drawn needs off, by its films. */

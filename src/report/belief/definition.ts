@@ -2,11 +2,18 @@
 import * as z from 'zod/mini';
 import { surface } from '../../design/definition.ts';
 import { mm } from '../quantities.ts';
-import { notAsRead } from './notAsRead.ts';
+import type { NotAsRead } from './notAsRead.ts';
 
 const part = z.enum(['journal', 'bush']);
 const number = (description: string) => z.number().check(z.meta({ description }));
 const share = z.number().check(z.gte(0), z.lte(1));
+
+export const notAsRead = z.enum(['contradict', 'trials', 'other'] satisfies NotAsRead[]).check(
+  z.meta({
+    description:
+      'Readings contradict each other, what was read at a trial does not go with the rest, or both tell of other parts than are drawn',
+  }),
+);
 
 const known = {
   mean: mm('Mean'),

@@ -2,16 +2,7 @@
  * What stands before any verdict of the design's shapes: that the readings of the bench contradict each other, that
  * what was read at a trial does not go with the rest, or that they tell of other parts than are drawn.
  */
-import * as z from 'zod/mini';
-
-export const notAsRead = z.enum(['contradict', 'trials', 'other']).check(
-  z.meta({
-    description:
-      'Readings contradict each other, what was read at a trial does not go with the rest, or both tell of other parts than are drawn',
-  }),
-);
-
-export type NotAsRead = z.infer<typeof notAsRead>;
+export type NotAsRead = 'contradict' | 'trials' | 'other';
 
 interface Verdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
@@ -19,9 +10,9 @@ interface Verdict {
   sentences: string[];
 }
 
-export const NOT_AS_READ: Record<NotAsRead, string> = {
+/** Trials that do not go together are told of by cut/withheld.ts. */
+export const NOT_AS_READ: { [why in NotAsRead]?: string } = {
   contradict: 'Readings of the bench contradict each other: settle that on Measure first.',
-  trials: 'What was read at a trial does not go with the rest: see Cut, before any of it is believed.',
   other: 'The parts were read otherwise than they are drawn here: use Measure’s shapes first.',
 };
 
@@ -37,11 +28,12 @@ export function behindReadings<V extends Verdict>(
   why: NotAsRead | null | undefined,
   of: 'As drawn' | 'As read' = 'As drawn',
 ): V {
-  if (!why) return verdict;
+  const headline = why && NOT_AS_READ[why];
+  if (!headline) return verdict;
   return {
     ...verdict,
     tone: why === 'other' && verdict.tone !== 'stop' ? 'mend' : 'stop',
-    headline: NOT_AS_READ[why],
+    headline,
     sentences: [`${of}: ${verdict.headline}`, ...verdict.sentences],
   };
 }

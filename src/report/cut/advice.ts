@@ -1,12 +1,13 @@
 /**
  * What is to be looked at before metal comes off: one advice, worked out once, by which Cut and Odds go both.
  */
-import type { System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, leftOf } from './left.ts';
-import { NOTHING } from './listed.ts';
+import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
+import { isUnsettled } from './withheld.ts';
 import { surerWays, type Way } from './worthText.ts';
 
 export interface Look {
@@ -26,20 +27,23 @@ const SLIVER = 0.2;
 
 /** Null where nothing need be looked at, where nothing is to be cut, and where what was read is to be settled first. */
 export function lookBefore(cut: CutReport, system: System): Look | null {
-  const last = cut.trials?.[cut.trials.length - 1];
-  if (cut.notAsRead || (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))) return null;
+  if (cut.notAsRead || isUnsettled(cut)) return null;
   return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut, system);
 }
 
-function lookAfter({ worth }: CutReport, remaining: NonNullable<CutReport['remaining']>, system: System): Look | null {
+export function lookAfter(
+  { worth }: Pick<CutReport, 'worth'>,
+  remaining: NonNullable<CutReport['remaining']>,
+  system: System,
+): Look | null {
   const left = leftOf(remaining, system);
   if (left.length === 0) return null;
   const [best = null] = worth ? surerWays(worth, system) : [];
   // Where it was worked out that neither a trial nor a reading tells much more, neither is asked for.
   const way = { doing: best?.doing ?? (worth ? OTHERWISE : 'try it again'), way: best };
   if (left.every(({ taken }) => taken < NOTHING)) return { when: 'first', ...way };
-  // A sliver is not worth a set-up of its own where a look tells as much.
-  if (best && left.every(({ share }) => share < SLIVER)) return { when: 'first', ...way };
+  // A sliver is not worth a set-up of its own: taken and tried again it would leave as little safe, round and round.
+  if (worth && left.every(({ share }) => share < SLIVER)) return { when: 'first', ...way };
   return left.some(isUnsure) ? { when: 'then', doing: 'try it again', way: null } : null;
 }
 
@@ -64,5 +68,13 @@ export function lookSentence(cut: CutReport, system: System): string {
   if (!look) return '';
   return look.when === 'first'
     ? `Before anything is cut, ${look.doing}: so Cut says.`
-    : `Take what Cut tells is safe, then ${look.doing}.`;
+    : `Take only what is safe, ${listed(safeNow(cut, system))}, then ${look.doing}.`;
+}
+
+/** What of it is safe now: after trials what they leave, before them of the plan. */
+function safeNow({ steps, remaining }: CutReport, system: System): string[] {
+  if (remaining) return leftOf(remaining, system).flatMap(({ safe, taken }) => (taken < NOTHING ? [] : [safe]));
+  return steps.flatMap(({ seat, part, normal, safe = normal }) =>
+    safe < NOTHING ? [] : [`${fineText(Math.min(safe, normal), system)} off the ${seat} ${part}`],
+  );
 }

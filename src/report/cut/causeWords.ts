@@ -6,16 +6,35 @@ import type { CauseReport } from './causes.ts';
 const FEW = 3;
 const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
 
-/** The field of a trial that says how well metal off is known, as the form has it. */
-export const knownToTitle = ({ seat, part, face }: Pick<CauseReport, 'seat' | 'part' | 'face'>) =>
-  `Off ${face ?? `the ${seat} ${part}`}, known to`;
+type Of = Pick<CauseReport, 'seat' | 'part' | 'face'>;
+
+/** The fields of a trial that tell metal off, and how well it is known, as the form has them. */
+const offTitle = ({ seat, part, face }: Of) => `Off ${face ?? `the ${seat} ${part}`}`;
+export const knownToTitle = (of: Of) => `${offTitle(of)}, known to`;
+
+/** The field that a cause is mended at; null of the parts, and of blue, which is looked at again. */
+export function mendedAt(cause: CauseReport): string | null {
+  switch (cause.what) {
+    case 'taken':
+    case 'faces':
+      return offTitle(cause);
+    case 'standOff':
+      return 'Stand-off';
+    case 'shake':
+      return 'Shake';
+    default:
+      return null;
+  }
+}
 
 const oddsText = (chance: number) => `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
 
-function causeText({ what, trial, seat, part, face, told, likely }: CauseReport, system: System): string {
+function causeText({ what, trial, seat, part, face, told, likely, times }: CauseReport, system: System): string {
   const fine = (mm: number) => fineText(Math.abs(mm), system);
   if (what === 'taken' || what === 'faces') {
     const off = face ?? `the ${seat} ${part}`;
+    if (times !== undefined && told !== undefined)
+      return `the ${fine(told)} off ${off} before trial ${trial} is a slip of ten, ${fine(times * told)} being meant`;
     if (likely == null || told === undefined) return `other metal came off ${off} before trial ${trial} than typed`;
     const less = Math.abs(likely) < Math.abs(told) || likely * told < 0;
     const how = likely * told <= 0 ? 'nothing of it' : fine(likely);

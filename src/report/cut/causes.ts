@@ -19,6 +19,7 @@ export function causesSection(design: Design, cut: Cut): CauseReport[] {
     if ('what' in doubted) return { what: doubted.what, trial: number(doubted.trial), ...told };
     if (doubted.of === 'parts') return { what: 'parts', ...told };
     const { taken, faces = [] } = trials[doubted.trial]!;
+    const slip = 'times' in doubted ? { times: doubted.times } : {};
     if (doubted.of === 'taken') {
       const { seat, part, normal } = taken[doubted.place]!;
       return {
@@ -27,6 +28,7 @@ export function causesSection(design: Design, cut: Cut): CauseReport[] {
         seat: design.seats[seat]!.name,
         part,
         told: millimetres(normal),
+        ...slip,
         ...told,
       };
     }
@@ -36,6 +38,7 @@ export function causesSection(design: Design, cut: Cut): CauseReport[] {
       trial: number(doubted.trial),
       face: cut.faces![face]!.name,
       told: millimetres(off),
+      ...slip,
       ...told,
     };
   });

@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { reading } from '../../design/definition.ts';
-import { notAsRead } from '../belief/notAsRead.ts';
+import { notAsRead } from '../belief/definition.ts';
 import { mm, mmOrNull } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);
@@ -362,6 +362,7 @@ const cause = z.strictObject({
   part: z.optional(part),
   face: z.optional(z.string()),
   told: z.optional(mm('Metal off as told')),
+  times: z.optional(plain('Where that is a slip of ten: how many times as much was meant')),
   chance: plain('That it is this, beside all others and chance alone'),
   likely: mmOrNull('Metal that most likely came off, or what should have been read; null where it is neither'),
   enough: mmOrNull(

@@ -5,6 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { type Look, lookBefore } from './advice.ts';
 import { causeSentences, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
@@ -16,7 +17,7 @@ import { learntSentence, surerSentences } from './surerText.ts';
  * The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal.
  * Where much of that may not be there what is safe stands before it.
  */
-function leftSentence(design: Design, remaining: Remaining, system: System): string {
+function leftSentence(design: Design, remaining: Remaining, system: System, look: Look | null = null): string {
   const left = leftOf(remaining, system);
   if (left.length === 0)
     return remaining.feasible
@@ -29,7 +30,7 @@ function leftSentence(design: Design, remaining: Remaining, system: System): str
   const safe = left.filter(({ taken }) => taken >= NOTHING);
   if (safe.length === 0) return `Take nothing yet: ${far === '' ? '' : `you are ${far}, `}most likely ${most}.`;
   if (left.some(isUnsure))
-    return `Only ${listed(safe.map((one) => one.safe))} is safe to take now: ${far === '' ? '' : `you are ${far}, `}most likely ${most}; the rest after another trial.`;
+    return `Only ${listed(safe.map((one) => one.safe))} is safe to take now: ${far === '' ? '' : `you are ${far}, `}most likely ${most}; ${look?.when === 'first' ? `first ${look.doing}` : 'the rest after another trial'}.`;
   return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;
 }
 
@@ -73,7 +74,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} That goes by the doubt of what is left to come off, by no other.`;
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} That goes by the doubt of what is left, with room for what the dial may take too much; by no other.`;
   const unset = remaining.steps
     .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
     .map(({ seat, part }) => `the ${seat} ${part}`);
@@ -127,7 +128,14 @@ function withoutSentence(
   { trial, what, remaining }: NonNullable<CutReport['without']>,
   system: System,
 ): string {
-  return `The rest, without the ${READ[what]} of trial ${trial}, would say: ${leftSentence(design, remaining, system)}`;
+  const left = leftOf(remaining, system);
+  const far = farText(remaining, system);
+  // Of what is withheld nothing is told to be taken, and nothing to be safe.
+  const says =
+    left.length === 0
+      ? leftSentence(design, remaining, system)
+      : `${far === '' ? '' : `you are ${far}, `}most likely ${metalText(left, remaining).most}.`;
+  return `The rest, without the ${READ[what]} of trial ${trial}, would say: ${says}`;
 }
 
 type Came = NonNullable<NonNullable<CutReport['trials']>[number]['came']>[number];
@@ -171,7 +179,7 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
     ];
   return [
     ...mayStop(design, remaining, system),
-    leftSentence(design, remaining, system),
+    leftSentence(design, remaining, system, lookBefore(cut, system)),
     ...safeSentences(design, remaining, system),
     ...learntSentence(last),
     ...surerSentences(design, cut, system),

@@ -7,6 +7,7 @@ import type { CutReport } from './definition.ts';
 import { leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
+import { isUnsettled, WITHHELD_NOW } from './withheld.ts';
 
 /** What else is known that speaks against cutting. */
 export interface Against {
@@ -24,9 +25,7 @@ export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system:
   if (cut.notAsRead === 'other') return 'Drawn otherwise than read: cut nothing yet.';
   if (guessed) return 'Not measured yet: cut nothing.';
   if (throughSentence(cut, system) !== '') return 'It would cut through the hard case.';
-  const last = cut.trials?.[cut.trials.length - 1];
-  if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
-    return 'Trial and parts do not go together: take nothing.';
+  if (isUnsettled(cut)) return WITHHELD_NOW.clash;
   if (cut.remaining) return leftNow(cut, cut.remaining, system);
   return plannedNow(cut, mustNotRun, system);
 }

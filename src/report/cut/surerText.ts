@@ -2,7 +2,7 @@
 
 import type { Design } from '../../design/definition.ts';
 import { doubtText, type System } from '../../design/units.ts';
-import { OTHERWISE } from './advice.ts';
+import { lookAfter, OTHERWISE } from './advice.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, leftOf } from './left.ts';
 import { NOTHING } from './listed.ts';
@@ -52,7 +52,10 @@ export function surerSentences(
   const most = `Most of the doubt is in the film of the ${unsure.doubted} seat`;
   const part = left.some(({ taken }) => taken >= NOTHING);
   if (worth) {
-    const instead = part ? 'Take the safe part and try again.' : `So ${OTHERWISE}, or leave them as they are.`;
+    const goesOn = part && lookAfter({ worth }, remaining!, system)?.when === 'then';
+    const instead = goesOn
+      ? 'Take the safe part and try again.'
+      : `${part ? 'What is safe is so little that to take it and try again leads nowhere. ' : ''}So ${OTHERWISE}, or leave them as they are.`;
     return [`${most}.`, worked, ...(surerWays(worth, system).length === 0 ? [instead] : [])];
   }
   const trials = wanted ? openTrials(wanted) : [];

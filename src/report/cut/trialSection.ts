@@ -9,12 +9,13 @@ import { remaining, remainingFaces, type Trial, type TrialResult, type Updated }
 import { believed } from '../../engine/cutting/trialReadings.ts';
 import { believedOf, pairsAfter, toldByTrials } from '../belief/believed.ts';
 import { FEWEST_DRAWN, filmSpread, limitsOf } from '../belief/spread.ts';
-import { type Millimetres, metres, millimetres } from '../convert.ts';
+import { degrees, type Millimetres, metres, millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import { causesSection } from './causes.ts';
 import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
+import { FACE_SIGMA, takenSigma } from './metalDoubt.ts';
 import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
 import { riskOf } from './risk.ts';
 import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
@@ -47,7 +48,10 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
     ...(causes.length > 0 && { causes }),
     trials: results.map((result, k) => ({
       ...resultSection(design, cut, trials, result),
-      ...(!clashes && k >= results.length - TOLD_SURER && doubtDrawn(design, input, trials.slice(0, k + 1), result)),
+      // What an earlier trial told stays as it was told, whatever a later one clashes with.
+      ...(!(clashes && result === last) &&
+        k >= results.length - TOLD_SURER &&
+        doubtDrawn(design, input, trials.slice(0, k + 1), result)),
       ...(surer[k] && { relation: surer[k] }),
     })),
   };
@@ -59,6 +63,12 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
     drawn: pairsAfter(design, input, told),
     clashes: clashes.length > 0 || contradict(design),
     risk: riskOf(cut),
+    dial: (of, amount) =>
+      metres(
+        of.kind === 'surface'
+          ? takenSigma(cut, millimetres(amount), degrees(parts[of.seat]![of.part].halfAngle))
+          : FACE_SIGMA,
+      ),
   });
   const [worst] = last.clashes;
   const fewer = worst ? withoutReading(trials, worst) : trials;

@@ -22,8 +22,18 @@ const FEW = 3;
 /** mm: beside a film its tolerance is met to this, as the verdict has it. */
 const EDGE = 1e-9;
 
-/** `pulled`: names of the seats that hold the nose pulled aside; null where it is not. */
-export function standsNow(design: Design, fit: FitReport, system: System, pulled: readonly string[] | null): string {
+/**
+ * `pulled`: names of the seats that hold the nose pulled aside; null where it is not. `told`: a film as it is told with
+ * its doubt, where it has any.
+ */
+export function standsNow(
+  design: Design,
+  fit: FitReport,
+  system: System,
+  pulled: readonly string[] | null,
+  told?: (seat: string) => string | undefined,
+): string {
+  const text = ({ name, leastFilm }: SeatFitReport) => told?.(name) ?? fineText(leastFilm!, system);
   if (pulled) return pulledText(pulled);
   const all = fit.seats.map((seat, i) => ({ ...seat, film: design.seats[i]?.film }));
   const worst = deepestNow(fit);
@@ -32,12 +42,12 @@ export function standsNow(design: Design, fit: FitReport, system: System, pulled
   const touching = touchingNow(fit);
   if (touching.length > 0) {
     const names = touching.map(({ name }) => name);
-    return `${capital(listed(names))} ${names.length > 1 ? 'touch' : 'touches'}.${clearOf(all, names, system)}`;
+    return `${capital(listed(names))} ${names.length > 1 ? 'touch' : 'touches'}.${clearOf(all, names, text)}`;
   }
   const apart = all.filter(({ leastFilm }) => leastFilm === null);
   if (apart.length > 0)
     return `${capital(listed(apart.map(({ name }) => name)))} ${apart.length > 1 ? 'stand' : 'stands'} outside ${apart.length > 1 ? 'their bushes' : 'its bush'}.`;
-  return filmsNow(all, system);
+  return filmsNow(all, text, told !== undefined);
 }
 
 const pulledText = (names: readonly string[]) =>
@@ -45,10 +55,12 @@ const pulledText = (names: readonly string[]) =>
     ? 'Nose pulled aside.'
     : `Nose pulled aside until ${listed(names)} ${names.length > 1 ? 'hold' : 'holds'} it.`;
 
-function clearOf(all: readonly SeatFitReport[], touching: readonly string[], system: System): string {
+type FilmText = (seat: SeatFitReport) => string;
+
+function clearOf(all: readonly SeatFitReport[], touching: readonly string[], text: FilmText): string {
   const clear = all.filter(({ name, leastFilm }) => !touching.includes(name) && leastFilm !== null);
   if (clear.length === 0 || clear.length > FEW) return '';
-  const each = clear.map(({ name, leastFilm }) => `${name} stands ${fineText(leastFilm!, system)} off`);
+  const each = clear.map((seat) => `${seat.name} stands ${text(seat)} off`);
   return ` ${capital(listed(each))}.`;
 }
 
@@ -59,15 +71,16 @@ interface Now extends SeatFitReport {
 const isRight = ({ leastFilm, film }: Now) =>
   !film || Math.abs(leastFilm! - film.target) <= (film.tolerance ?? 0) + EDGE;
 
-function filmsNow(all: readonly Now[], system: System): string {
+function filmsNow(all: readonly Now[], text: FilmText, inDoubt: boolean): string {
   const wanted = all.filter(({ film }) => film);
   const off = wanted.filter((seat) => !isRight(seat));
-  if (wanted.length > 0 && off.length === 0)
+  // What is in doubt is told with its doubt.
+  if (wanted.length > 0 && off.length === 0 && !inDoubt)
     return wanted.length === 1
-      ? `${capital(wanted[0]!.name)} has its film: ${fineText(wanted[0]!.leastFilm!, system)}.`
+      ? `${capital(wanted[0]!.name)} has its film: ${text(wanted[0]!)}.`
       : `${wanted.length === 2 ? 'Both' : `All ${wanted.length}`} films are as wanted.`;
   if (all.length > FEW) return `${wanted.length - off.length} of ${wanted.length || all.length} films as wanted.`;
-  return `${capital(all.map((seat) => `${seat.name} ${fineText(seat.leastFilm!, system)}${howText(seat)}`).join('; '))}.`;
+  return `${capital(all.map((seat) => `${seat.name} ${text(seat)}${howText(seat)}`).join('; '))}.`;
 }
 
 const howText = (seat: Now) =>

@@ -1,6 +1,6 @@
 /** The `odds` section of the report: how likely the pair works, of many pairs drawn as they may be. */
 import * as z from 'zod/mini';
-import { notAsRead } from '../belief/notAsRead.ts';
+import { notAsRead } from '../belief/definition.ts';
 import { mm } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);

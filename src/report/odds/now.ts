@@ -3,12 +3,16 @@ import type { Design } from '../../design/definition.ts';
 import type { OddsReport } from './definition.ts';
 import { chanceOf, isTold, isWanted, timesText } from './words.ts';
 
-export function oddsNow(design: Design, report: OddsReport | null): string {
+/** `look`: what Cut says is to be looked at before all of it comes off (cut/advice.ts). */
+export function oddsNow(design: Design, report: OddsReport | null, look = ''): string {
   if (!isTold(report)) return 'No pair goes with what was read.';
   if (report.notAsRead === 'contradict') return 'Readings contradict each other.';
   if (report.notAsRead === 'trials') return 'What was read at a trial does not go with the rest.';
   if (!isWanted(design)) return 'No film is asked for.';
-  const now = `${report.planned ? 'If cut now, it works' : 'It works'} ${timesText(chanceOf(report))}.`;
+  const chance = timesText(chanceOf(report));
+  // Where not all is to come off yet no one shall take the chance for that of the cut that is advised.
+  const cut = look === '' ? 'If cut now, it works' : 'Were all of it cut now, it would work';
+  const now = `${report.planned ? cut : 'It works'} ${chance}.`;
   // Pairs are drawn as they were read, whatever the drawing says.
   return report.notAsRead ? `As read: ${now}` : now;
 }

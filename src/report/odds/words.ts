@@ -6,6 +6,7 @@ import { fineText, type System, sidedText } from '../../design/units.ts';
 import { asAssumed } from '../assumed.ts';
 import { behindReadings } from '../belief/notAsRead.ts';
 import { assumedSentence } from '../belief/words.ts';
+import { behindTrial, withheldBy } from '../cut/withheld.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
 import { accuracyOf, drawCount } from './drawCount.ts';
@@ -75,14 +76,19 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
         : []),
     ].filter((sentence) => sentence !== ''),
   };
-  return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
+  const told = behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
+  return behindTrial(told, withheldBy(null, report));
 }
 
 function headline({ cut }: Design, report: OddsReport, looks: boolean): string {
   const { planned, trialFirst, best } = report;
   if (!planned) return `As the parts are now this pair works ${timesText(best.inBand.all!)}.`;
   const again = (cut?.trials ?? []).some(({ inShapes }) => !inShapes);
-  const now = `Cut ${again ? 'what is left ' : ''}now and this pair works ${timesText(planned.best.inBand.all!)}`;
+  const all = again ? 'all that is left' : 'all of the plan';
+  const works = timesText(planned.best.inBand.all!);
+  const now = looks
+    ? `Were ${all} cut now this pair would work ${works}`
+    : `Cut ${again ? 'what is left ' : ''}now and this pair works ${works}`;
   if (!trialFirst) return `${now}.`;
   const gain = trialFirst.share - planned.best.inBand.all!;
   const trial = `${again ? 'another' : 'a'} trial assembly`;

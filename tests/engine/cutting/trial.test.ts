@@ -361,6 +361,22 @@ describe('what is left to cut', () => {
   const left = (trials: Trial[], doubt = DOUBT) =>
     leftToCut({ ...input, allow: remaining(allow, trials) }, known(trials, updated(trials, doubt), doubt));
 
+  it('what is safe leaves room for the dial as well, root of squares, and only that', () => {
+    const trials = [agreeing, agreeing, agreeing];
+    const [plain] = left(trials).amounts;
+    const sigma = (plain!.amount - plain!.safe) / 4;
+    const withDial = leftToCut(
+      { ...input, allow: remaining(allow, trials) },
+      { ...known(trials, updated(trials)), dial: () => sigma },
+    ).amounts[0]!;
+    expect(withDial).toMatchObject({ amount: plain!.amount, sigma: plain!.sigma });
+    const z = 1.959963984540054;
+    const room = Math.hypot(plain!.amount - plain!.safe, z * sigma);
+    expect(withDial.safe).toBeCloseTo(Math.max(0, plain!.amount - room), 12);
+    expect(withDial.safe).toBeGreaterThan(0);
+    expect(withDial.safe).toBeLessThan(plain!.safe);
+  });
+
   it('a trial that agrees with the plan leaves it where it was; told twice it is surer and no other', () => {
     const planned = planCut(input);
     if (planned.status !== 'planned') throw new Error(planned.status);

@@ -2,12 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { fitLines } from '../../../src/app/screens/fit/fitLines.ts';
+import { retoldBy } from '../../../src/app/screens/fit/retold.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
 import { beliefSentences, offSentences } from '../../../src/report/belief/words.ts';
 import { cutNow } from '../../../src/report/cut/now.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
+import { withheldBy } from '../../../src/report/cut/withheld.ts';
 import { fitOf } from '../../../src/report/fit/fitOf.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 
@@ -25,15 +27,20 @@ function tried(off: number): Design {
   return { ...(read.ok ? read.design : ({} as Design)), cut: { allow: [{ seat, part: 'journal' }], trials } };
 }
 
-const linesOf = (design: Design) =>
-  fitLines({
+/** As Fit has it: what is withheld is asked of the one rule for all screens. */
+function linesOf(design: Design) {
+  const belief = beliefSection(design)!;
+  const withheld = withheldBy(null, belief);
+  return fitLines({
     design,
     fit: fitOf(design),
     system: 'metric',
     way: 'half',
     holding: null,
-    belief: beliefSection(design)!,
+    belief: withheld ? null : belief,
+    retold: retoldBy('plain', withheld, [design.seats]),
   });
+}
 
 // So far that hardly a pair goes with both, and so far that none does.
 test.each([0.01, 0.2])('where it does not go with them: %f mm', (off) => {

@@ -1,10 +1,16 @@
 /** While a trial stands refused, or metal is off that is not written down, nothing is advised that it forbids. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { fitLines } from '../../../src/app/screens/fit/fitLines.ts';
+import { retoldBy } from '../../../src/app/screens/fit/retold.ts';
+import { ofPair, type Stands } from '../../../src/app/state/usePairTold.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
+import { beliefSection } from '../../../src/report/belief/section.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
+import { cutNow } from '../../../src/report/cut/now.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
-import { behindTrial, WITHHELD_NOW, type Withheld } from '../../../src/report/cut/withheld.ts';
+import { behindTrial, isUnsettled, WITHHELD_NOW, type Withheld, withheldBy } from '../../../src/report/cut/withheld.ts';
+import { fitOf } from '../../../src/report/fit/fitOf.ts';
 import { purposeOf } from '../../../src/report/sheet/purpose.ts';
 
 const parsed = parseDesign(
@@ -19,7 +25,7 @@ test('neither Cut nor the Sheet advises any metal then, whatever they say withou
   const cut = cutSection(tried)!;
   const plain = leftVerdict(tried, cut, 'metric')!;
   expect(purposeOf(tried, cut, 'metric').kind).toBe('left');
-  for (const why of ['refused', 'metal'] satisfies Withheld[]) {
+  for (const why of ['clash', 'refused', 'metal'] satisfies Withheld[]) {
     const told = behindTrial(plain, why);
     expect(told.tone).toBe('stop');
     const sheet = purposeOf(tried, cut, 'metric', 'half', { withheld: why });
@@ -29,4 +35,41 @@ test('neither Cut nor the Sheet advises any metal then, whatever they say withou
       expect([plain.headline, ...plain.sentences]).not.toContain(text);
   }
   expect(behindTrial(plain, null)).toBe(plain);
+});
+
+test('trials that clash withhold as one that is refused does, by whatever is known of them', () => {
+  const off = { ...tried.cut.trials[0]!, standOff: { value: 0.3, sigma: 0.001 } };
+  const clashing = { ...tried, cut: { ...tried.cut, trials: [...tried.cut.trials, off] } };
+  const [fine, cut] = [cutSection(tried)!, cutSection(clashing)!];
+  expect([isUnsettled(fine), isUnsettled(cut)]).toEqual([false, true]);
+  expect(withheldBy(null, { cut: fine })).toBeNull();
+  expect(withheldBy(null, { cut })).toBe('clash');
+  expect(withheldBy(null, beliefSection(clashing)!)).toBe('clash');
+  // What stands in a form comes first: it is nearest to hand.
+  expect(withheldBy('metal', { cut })).toBe('metal');
+  expect(cutNow(cut, { guessed: false, mustNotRun: false }, 'metric')).toBe(WITHHELD_NOW.clash);
+});
+
+test('which pair it is of stands before the first line, once', () => {
+  expect(ofPair('plain', 'Steep touches.')).toBe('Steep touches.');
+  expect(ofPair('believed', 'Steep touches.')).toBe('As believed: Steep touches.');
+  for (const stands of ['drawn', 'waits'] satisfies Stands[])
+    expect(ofPair(stands, ofPair(stands, 'Steep touches.'))).toBe('As drawn: Steep touches.');
+});
+
+test('Fit tells the believed films with their doubt, and what was drawn without', () => {
+  const belief = beliefSection(tried)!;
+  const told = (stands: Stands, withheld: Withheld | null) =>
+    fitLines({
+      design: tried,
+      fit: fitOf(tried),
+      system: 'metric',
+      way: 'half',
+      holding: null,
+      belief,
+      retold: retoldBy(stands, withheld, [tried.seats]),
+    });
+  expect(told('believed', null).now).toMatch(/^As believed: .*±/);
+  expect(told('drawn', null).now).toMatch(/^As drawn: [^±]*$/);
+  expect(told('believed', 'refused')).toMatchObject({ tone: 'stop', now: expect.stringMatching(/^As drawn: [^±]*$/) });
 });

@@ -13,7 +13,7 @@ import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
-import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
+import { behindTrial, isUnsettled, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { Aims, isTraded, Trade } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
@@ -41,12 +41,15 @@ import { Steps } from './Steps.tsx';
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
 import { TakeSafe } from './TakeSafe.tsx';
+import { ToKnown } from './ToKnown.tsx';
 import { ToTheTrial } from './ToTheTrial.tsx';
-import { isClashing, Trials } from './Trials.tsx';
-import { useWithheld } from './writing.ts';
+import { Trials } from './Trials.tsx';
+import { useMend } from './useMend.ts';
+import { useWithheld, useWriting } from './writing.ts';
 import './cut.css';
 import { Fault } from '../../frame/Fault.tsx';
-import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { placeOf } from '../../frame/openParts.ts';
+import { type PartEntry, Parts, reveal } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { recordPart } from '../../record/RecordOfJob.tsx';
@@ -96,7 +99,7 @@ function Plan({ work }: { work: Work }) {
   const running = useRunsAsPlanned(
     of,
     cut,
-    cut !== null && !isClashing(cut) && (isReached(cut) || cut.inTolerance),
+    cut !== null && !isUnsettled(cut) && (isReached(cut) || cut.inTolerance),
     system,
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
@@ -116,13 +119,32 @@ function CutVerdict({ work, design, stale, cut, running, system, guessed, waits 
   ]);
   const known = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
   const withheld = useWithheld(work);
-  const verdict = behindTrial(known, withheld);
+  const verdict = behindTrial(known, withheld, true);
   const now = withheld
     ? WITHHELD_NOW[withheld]
     : cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
-  const tries = !withheld && !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
+  const tries =
+    !withheld &&
+    !isUnsettled(cut) &&
+    !guessed &&
+    cut.notAsRead === undefined &&
+    !isForbidden(running) &&
+    !cut.asTheyAre;
+  const mend = useMend(work, cut);
+  const [writing] = useWriting(work);
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
+      {(withheld || isUnsettled(cut)) && (
+        <p className="buttons">
+          {writing ? (
+            <button type="button" onClick={() => reveal(placeOf('cut', 'trials'))}>
+              To the trial
+            </button>
+          ) : (
+            <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />
+          )}
+        </p>
+      )}
       {tries ? (
         <>
           <ToTheTrial work={work} cut={cut} />
@@ -155,7 +177,11 @@ function Told({ planned }: { planned: Planned }) {
   // What trials leave is drawn of the parts as they are believed; the plan before them stands in a part of its own.
   const left = useMemo(() => leftShown(design, cut), [design, cut]);
   const shown = { ...planned, ...(left ?? {}) };
-  const pictured = !loose && (!cut.remaining || (left !== null && left.cut.steps.length + left.cut.faces.length > 0));
+  // By what does not go together nothing is drawn to be taken off either. (Under a hand that types metal it stays.)
+  const withheld = useWithheld(work, { cut });
+  const held = withheld !== null && withheld !== 'metal';
+  const pictured =
+    !loose && !held && (!cut.remaining || (left !== null && left.cut.steps.length + left.cut.faces.length > 0));
   return (
     <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
       <div className="in-sight">
@@ -200,19 +226,21 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
   const piece = useStore(work.store, (state) => state.piece);
   const now = useStore(work.store, (state) => state.design);
   const isCut = !nothingToCut(cut);
+  // Once trials tell of it, and where they do not go together, the plan is of before them.
+  const tried = Boolean(cut.remaining) || isUnsettled(cut);
   const trials: PartEntry = {
     id: 'trials',
     title: 'Trial and correct',
     short: 'Trial',
     told: trialsTold(now),
-    open: Boolean(cut.remaining) && !loose,
+    open: tried && !loose,
     children: <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />,
   };
   const ran: PartEntry | null =
     runs !== null && running.made !== null
       ? { id: 'runs', title: 'How it would run', told: runsTold(running, system), children: runs }
       : null;
-  const plan = loose || cut.remaining ? <WholePlan {...planned} loose={loose} runs={loose ? runs : null} /> : null;
+  const plan = loose || tried ? <WholePlan {...planned} loose={loose} runs={loose ? runs : null} /> : null;
   const may: PartEntry = {
     id: 'may',
     title: 'What may be cut',
@@ -249,14 +277,14 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     children: plan,
   };
   // What the advice says is first stands first.
-  const tried = beforeTrial(cut);
+  const before = beforeTrial(cut);
   const first = loose
     ? [may, trials, whole]
-    : cut.remaining
+    : tried
       ? [trials, whole, may, ran]
-      : tried === 'nothing'
+      : before === 'nothing'
         ? [trials, steps, large, may, ran, traded]
-        : tried === 'part'
+        : before === 'part'
           ? [steps, trials, large, may, ran, traded]
           : [steps, large, may, ran, traded];
   return (
@@ -264,7 +292,7 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
       screen="cut"
       parts={[
         ...first,
-        ...(loose ? [] : settingParts(planned)),
+        ...(loose || isUnsettled(cut) ? [] : settingParts(planned)),
         ...(first.includes(trials) ? [] : [trials]),
         {
           id: 'lapping',
@@ -311,7 +339,7 @@ function settingParts({ work, design, cut, system }: Planned): (PartEntry | null
 }
 
 function StepsDone({ work, design, stale, cut, running, system }: Planned) {
-  const withheld = useWithheld(work) !== null;
+  const withheld = useWithheld(work, { cut }) !== null;
   return (
     <>
       <Steps work={work} design={design} cut={cut} system={system} />

@@ -9,6 +9,7 @@ import { leftOf } from '../../../report/cut/left.ts';
 import { listed } from '../../../report/cut/listed.ts';
 import { designWithPlanDone, takenBeyond } from '../../../report/cut/planDone.ts';
 import { filmsText, isPressed, isReached } from '../../../report/cut/verdict.ts';
+import { isUnsettled } from '../../../report/cut/withheld.ts';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { lastTrialTold } from './entries.ts';
@@ -57,8 +58,7 @@ export function TakeDone({ work, design, stale, cut, against: spoken = false, sy
 function refusal(design: Design, cut: CutReport, system: System): string | null {
   if (isPressed(cut)) return 'It cannot be taken: the parts would still press into each other.';
   if (!cut.inReach) return 'It cannot be taken: the journal would have to stand beyond its adjuster and shoulders.';
-  const last = cut.trials?.[cut.trials.length - 1];
-  if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
+  if (isUnsettled(cut))
     return 'It cannot be taken: what was read at the trials does not go together. Settle that first.';
   const beyond = takenBeyond(design, cut);
   if (beyond.length > 0)

@@ -7,8 +7,6 @@ import type { Design } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
 import { doubtedText, fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
-import type { CauseReport } from '../../../report/cut/causes.ts';
-import { knownToTitle } from '../../../report/cut/causeWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
@@ -22,6 +20,7 @@ import { divisionsText } from './Steps.tsx';
 import { ToKnown } from './ToKnown.tsx';
 import { TrialForm } from './TrialForm.tsx';
 import { type Draft, draftFor, draftOf } from './trialDraft.ts';
+import { useMend } from './useMend.ts';
 import { useWithheld, useWriting, type Writing } from './writing.ts';
 
 interface Props {
@@ -36,7 +35,8 @@ interface Props {
 export function Trials({ work, cut, guessed = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
-  const withheld = useWithheld(work);
+  const mend = useMend(work, cut);
+  const withheld = useWithheld(work, { cut });
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
@@ -55,7 +55,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
       }
       refused={refused}
       refuse={(why) => setWriting((now) => ({ ...(now ?? { at, draft }), refused: why }))}
-      toCut={(cause) => toKnown(cause, at)}
+      toCut={(cause) => mend(cause, at)}
       index={at === 'new' ? undefined : at}
       system={system}
       close={close}
@@ -65,24 +65,13 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   const closed = design.cut ? closedCount(design.cut) : 0;
   const resultOf = (i: number) => cut.trials?.[i - closed];
   const close = () => setWriting((now) => now?.afterwards ?? null);
-  /** To the field of how well metal off is known: on the form that is open, or on that of the trial it is told at. */
-  const toKnown = ({ trial, ...of }: CauseReport, at: Writing['at']) => {
-    const place = trial! - 1;
-    if (place < trials.length && at !== place)
-      setWriting((now) => ({
-        at: place,
-        draft: draftOf(cut, design, system, trials[place]),
-        ...(now && { afterwards: now }),
-      }));
-    focusOn(knownToTitle(of));
-  };
   return (
     <section aria-label="Trial and correct">
       <p className="fine">
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
-      {cut.remaining && !guessed && !withheld && !isClashing(cut) && trials.length > 0 && (
+      {cut.remaining && !guessed && withheld === null && trials.length > 0 && (
         <Remaining design={design} cut={cut} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">
@@ -110,7 +99,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
           </li>
         ))}
       </ol>
-      {writing === null && <ToKnown causes={cut.causes} go={(cause) => toKnown(cause, 'new')} />}
+      {writing === null && <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />}
       {writing?.at === 'new' ? (
         form('new', writing.draft, writing.refused)
       ) : (
@@ -128,20 +117,6 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
 }
 
 const andThen = (now: Writing | null) => (now?.afterwards ? { afterwards: now.afterwards } : {});
-
-/** Once it is drawn. */
-const focusOn = (title: string) =>
-  requestAnimationFrame(() => {
-    const label = [...document.querySelectorAll<HTMLLabelElement>('.trial-form label')].find(
-      ({ textContent }) => textContent === title,
-    );
-    label?.control?.focus();
-    label?.scrollIntoView({ block: 'center' });
-  });
-
-/** Whether what was read goes together so badly that nothing is told of what is left. */
-export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) =>
-  (trials[trials.length - 1]?.clashes ?? []).length > 0;
 
 type Result = NonNullable<CutReport['trials']>[number];
 

@@ -1,5 +1,5 @@
 /** The trial that is being written, and what every screen withholds meanwhile. */
-import type { Withheld } from '../../../report/cut/withheld.ts';
+import { type Withheld, withheldBy } from '../../../report/cut/withheld.ts';
 import type { Work } from '../../state/store.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
 import { type Draft, tellsMetal } from './trialDraft.ts';
@@ -16,8 +16,13 @@ export interface Writing {
 
 export const useWriting = (work: Work) => useUnfinished<Writing>(work, 'trial');
 
-export function useWithheld(work: Work): Withheld | null {
+/** The one rule that every screen asks; with what is known there of the trials that are written down already. */
+export function useWithheld(work: Work, known: Parameters<typeof withheldBy>[1] = {}): Withheld | null {
   const [writing] = useWriting(work);
+  return withheldBy(inForm(writing), known);
+}
+
+function inForm(writing: Writing | null): Withheld | null {
   if (!writing) return null;
   const all = [writing, ...(writing.afterwards ? [writing.afterwards] : [])];
   if (all.some(({ refused }) => refused !== undefined)) return 'refused';

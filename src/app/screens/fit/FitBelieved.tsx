@@ -1,12 +1,13 @@
 /** Fit of a job with trials: drawn as the parts are believed to stand now, or as they were drawn. */
-import './fitBelieved.css';
-import type { ComponentType, ReactNode } from 'react';
+import { type ComponentType, type ReactNode, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
+import { WhichPair } from '../../frame/WhichPair.tsx';
 import type { Work } from '../../state/store.ts';
 import type { Solved } from '../../state/useNewest.ts';
-import { useAsBelieved } from './useAsBelieved.ts';
+import { usePairTold } from '../../state/usePairTold.ts';
+import { type Retold, retoldBy } from './retold.ts';
 
 export interface FitProps {
   /** with the pair that is drawn and told of */
@@ -19,32 +20,24 @@ export interface FitProps {
   choice?: ReactNode;
   /** what came off since, where what is drawn is of before it */
   since?: ReactNode;
+  retold?: Retold;
 }
 
-export default function FitBelieved({ own: work, belief, draw: Draw }: FitProps) {
-  const design = useStore(work.store, (state) => state.design);
-  const { work: shown, isOther, asDrawn } = useAsBelieved(work, belief);
-  const choose = (drawn: boolean) => work.store.setState(({ piece }) => ({ drawnOf: drawn ? piece : null }));
+export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps) {
+  const design = useStore(own.store, (state) => state.design);
+  const { work, belief, stands, withheld, isOther, asDrawn } = usePairTold(own, found, Boolean(design.cut?.trials));
+  const { seats } = design;
+  const { seats: shown } = useStore(work.store, (state) => state.design);
+  const retold = useMemo(() => retoldBy(stands, withheld, [seats, shown]), [stands, withheld, seats, shown]);
   return (
     <Draw
-      work={shown}
-      own={work}
+      work={work}
+      own={own}
       belief={belief}
       draw={Draw}
+      retold={retold}
       since={!isOther && <CutsSince design={design} trials />}
-      choice={
-        isOther && (
-          <select
-            className="which-pair"
-            aria-label="Parts drawn"
-            value={asDrawn ? 'drawn' : 'believed'}
-            onChange={({ target }) => choose(target.value === 'drawn')}
-          >
-            <option value="believed">As believed</option>
-            <option value="drawn">As drawn</option>
-          </select>
-        )
-      }
+      choice={<WhichPair work={own} isOther={isOther} asDrawn={asDrawn} />}
     />
   );
 }

@@ -23,14 +23,8 @@ const FitSolid = onDemand(() => import('./FitSolid.tsx'), {
   what: 'The solid picture',
   loading: 'The solid picture is loading.',
 });
-const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), {
-  what: 'The track of the axis',
-  loading: 'The track is loading.',
-});
-const Lenses = onDemand(() => import('./Lenses.tsx'), {
-  what: 'The lenses',
-  loading: 'The lenses are loading.',
-});
+const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), { what: 'The track of the axis' });
+const Lenses = onDemand(() => import('./Lenses.tsx'), { what: 'The lenses' });
 
 const FitBelieved = onDemand(() => import('./FitBelieved.tsx'), { what: 'Fit', loading: '' });
 const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
@@ -49,13 +43,13 @@ function isSquare(seats: readonly DrawnSeat[]): boolean {
 }
 
 export function FitScreen({ work }: { work: Work }) {
-  const { design } = useStore(work.store);
+  const { design, unfinished } = useStore(work.store);
   const belief = useBelief(design);
-  const Drawn = design.cut?.trials ? FitBelieved : Fit;
+  const Drawn = design.cut?.trials || unfinished.trial ? FitBelieved : Fit;
   return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
 }
 
-function Fit({ work, own, belief, choice, since }: FitProps) {
+function Fit({ work, own, belief, choice, since, retold }: FitProps) {
   const pair = usePair(work, work === own ? '' : ' believed');
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const from = own.store.getState().design;
@@ -80,6 +74,7 @@ function Fit({ work, own, belief, choice, since }: FitProps) {
           system={system}
           holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
           belief={known}
+          retold={retold}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
         <FitPictures work={work} pair={pair} belief={known} choice={choice} solid={wide ? null : solid} />

@@ -18,9 +18,9 @@ export function FitVerdict({ work, ...asked }: Omit<Told, 'way'> & { work: Work 
   const told = { ...asked, way: useAngles() };
   const { tone, now, next, why, rest } = fitLines(told);
   const announced = useThrottled(now, PACE);
-  const { system, belief, way } = told;
+  const { system, belief, way, retold } = told;
   // biome-ignore lint/correctness/useExhaustiveDependencies: wherever the journal stands, it has the same room
-  const room = useMemo(() => roomOf(told), [asked.design.seats, system, belief, way]);
+  const room = useMemo(() => (retold?.room ?? roomOf)(told), [asked.design.seats, system, belief, way, retold]);
   return (
     <section className={`verdict short fit ${tone}`}>
       <div className="line now-line" data-room={room.now}>

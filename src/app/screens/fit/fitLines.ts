@@ -12,6 +12,7 @@ import { nextLine, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { pullText } from '../../pictures/SectionPull.tsx';
+import type { Retold } from './retold.ts';
 
 export interface Told {
   design: Design;
@@ -21,9 +22,22 @@ export interface Told {
   /** seats that hold the nose pulled aside; null: it is let go */
   holding: readonly string[] | null;
   belief: BeliefReport | null;
+  /** what more is to be said of them, or instead, once trials tell of the parts */
+  retold?: Retold | undefined;
 }
 
-export function fitLines({ design, fit, system, way, holding, belief }: Told) {
+export interface Lines {
+  tone: 'good' | 'mend' | 'stop' | 'plain';
+  now: string;
+  next: string;
+  why: string;
+  rest: string;
+}
+
+export type Room = Pick<Lines, 'now' | 'next' | 'why'>;
+
+export function fitLines(of: Told): Lines {
+  const { design, fit, system, way, holding, belief, retold } = of;
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const others = belief?.notAsRead ? '' : othersSentence(belief, fit, system);
@@ -33,17 +47,18 @@ export function fitLines({ design, fit, system, way, holding, belief }: Told) {
   const paper = bare ? '' : partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';
   // The first line tells what is so here; of the pair the relation is left.
   const told = bare && plain.onlyNow && design.seats.some(({ film }) => film);
-  return {
+  const lines = {
     tone,
     now: `${paper}${standsNow(design, fit, system, holding)}`,
     next: holding ? pullText(system) : nextLine(fit, system),
     why: told ? offHeadline(design, fit, system) : headline,
     rest: sentences.join(' '),
   };
+  return retold?.lines(lines, of) ?? lines;
 }
 
 /** The longest that each line says with the journal anywhere it is moved to by hand, and with its nose pulled. */
-export function roomOf(told: Told) {
+export function roomOf(told: Told): Room {
   const { design, fit } = told;
   const marks = landmarks(fit);
   const lines = [...marks, ...reachOf(fit.position, marks)].map((position) => {

@@ -53,8 +53,8 @@ function Told({ work }: { work: Work }) {
   // The plan that Cut shows, for its advice: the two never advise differently.
   const plan = useSolved('cut', design.cut ? design : null);
   const [chosen, setChosen] = useState<Which>('planned');
-  const withheld = useWithheld(work);
   const { of, report, stage, pictures } = odds;
+  const withheld = useWithheld(work, { notAsRead: report?.notAsRead });
   const progress = <OddsProgress odds={odds} />;
   // As the parts are now comes first of all; what is planned may say something else.
   if (!of || !sameSeats(of, design) || (stage === 'now' && !report?.planned))
@@ -79,12 +79,12 @@ function Told({ work }: { work: Work }) {
     <>
       <ShortVerdict
         tone={verdict.tone}
-        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report)}
+        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look)}
         {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
         more="What that means, and on what it rests"
       />
       {progress}
-      {report && state && (
+      {report && state && !withheld && (
         <div className={stale ? 'stale' : ''}>
           {report.planned && pictures.planned && (
             <label className="which">
@@ -114,9 +114,9 @@ function Told({ work }: { work: Work }) {
         key="parts"
         screen="odds"
         parts={[
-          ...(report && state ? toldParts({ work, of, report, state, system, stale, working }) : []),
-          ...ownParts(work, design, system, of && report ? { of, report, stale } : null),
-        ]}
+          ...(report && state && !withheld ? toldParts({ work, of, report, state, system, stale, working }) : []),
+          ...ownParts(work, design, system, of && report && !withheld ? { of, report, stale } : null),
+        ].filter((part) => !withheld || part?.id !== 'running')}
       />
     </>
   );

@@ -4,28 +4,18 @@
  */
 import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
-import type { Design } from '../../../design/definition.ts';
-import { fineText, type System } from '../../../design/units.ts';
-import { asAssumed, knownFirst } from '../../../report/assumed.ts';
-import type { BeliefReport } from '../../../report/belief/definition.ts';
-import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
-import { behindReadings } from '../../../report/belief/notAsRead.ts';
+import type { System } from '../../../design/units.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
-import { behindFit, filmsOff } from '../../../report/film/besideFit.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
-import { liveVerdict } from '../../../report/film/liveVerdict.ts';
-import { runsNow, runsNowLive, underNow } from '../../../report/film/now.ts';
-import { filmVerdict } from '../../../report/film/verdict.ts';
-import { fitOf } from '../../../report/fit/fitOf.ts';
-import type { Verdict } from '../../../report/fit/verdict.ts';
 import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
 import Believed from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
-import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { WhichPair } from '../../frame/WhichPair.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { useBelief } from '../../state/belief.ts';
+import { type PairTold, usePairTold } from '../../state/usePairTold.ts';
 import { AimFor } from './AimFor.tsx';
 import { ClearanceWindow, ColdSettings } from './ClearanceWindow.tsx';
 import { HandControls } from './HandControls.tsx';
@@ -35,6 +25,7 @@ import { SpeedCharts, WarmUpCharts } from './RunCharts.tsx';
 import { RunNumbers } from './RunNumbers.tsx';
 import { flows, MapChoice, RunPictures, RunSolid } from './RunPictures.tsx';
 import { RunProgress } from './RunProgress.tsx';
+import { RunVerdict } from './RunVerdict.tsx';
 import { aimTold, clearancesTold, figuresTold, settingsTold, speedTold, warmingTold } from './runTold.ts';
 import './run.css';
 import type { Work } from '../../state/store.ts';
@@ -52,13 +43,21 @@ const RunControls = onDemand(() => import('./RunControls.tsx'), {
 
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
-  return design.run ? <Runs work={work} design={design as Running} /> : <NothingRuns work={work} />;
+  return design.run ? <Asked own={work} asked={design as Running} /> : <NothingRuns work={work} />;
+}
+
+/** `asked`: the design itself; what runs is the pair as it is believed, or as it is drawn, as on Fit. */
+function Asked({ own, asked }: { own: Work; asked: Running }) {
+  const pair = usePairTold(own, useBelief(asked), Boolean(asked.cut?.trials));
+  const design = useStore(pair.work.store, (state) => state.design);
+  return <Runs pair={pair} own={own} asked={asked} design={design as Running} />;
 }
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
 
-function Runs({ work, design }: { work: Work; design: Running }) {
+function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: Running; design: Running }) {
+  const { work, belief, stands, withheld } = pair;
   const system = useStore(work.store, (state) => state.system);
   const wide = useMedia(WIDE);
   const fields = useFields(design);
@@ -69,10 +68,10 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const steady = of === design ? (film?.steady ?? null) : null;
   const warming = useWarmFields(warm, design, steady);
   const warmed = warming.value;
-  const belief = useBelief(design);
   // What was worked out for other parts says nothing of these.
-  const believed = belief.of?.seats === design.seats && belief.of.cut === design.cut ? belief.value : null;
-  const doubt = useFilmDoubt(design, run.stage === 'done' && of === design);
+  const believed = belief.of?.seats === asked.seats && belief.of.cut === asked.cut ? belief.value : null;
+  const doubt = useFilmDoubt(asked, !withheld && run.stage === 'done' && of === design);
+  const sure = !withheld && doubt.value && doubt.fresh ? doubt.value : null;
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   const live =
     fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null;
@@ -83,9 +82,20 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   return (
     <div className="run-screen">
       <div className="in-sight">
-        <RunVerdict run={run} design={design} belief={believed} live={live} system={system} work={work} />
+        <RunVerdict
+          run={run}
+          design={design}
+          belief={believed}
+          stands={stands}
+          withheld={withheld}
+          sure={sure}
+          live={live}
+          system={system}
+          work={work}
+        />
         {pictured ? (
           <RunPictures {...pictured} wide={wide}>
+            <WhichPair {...pair} work={own} />
             <MapChoice
               layer={flows(drawn.fields) ? layer : 'film'}
               setLayer={setLayer}
@@ -103,7 +113,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
         {wide && pictured && <RunSolid {...pictured} />}
         <RunProgress work={run} />
         <Believed design={design} system={system} solved={belief} />
-        {doubt.value && doubt.fresh && <p className="believed">{filmDoubtSentence(design, doubt.value, system)}</p>}
+        {sure && <p className="believed">{filmDoubtSentence(design, sure, system)}</p>}
         <Fault what="How sure the running films are" fault={doubt.fault} again={doubt.again} />
         <Fault what="The films" several fault={fields.fault} again={fields.again} />
         <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
@@ -182,97 +192,5 @@ function RunParts({ work, design, run, fields, system }: PartsProps) {
         },
       ]}
     />
-  );
-}
-
-/** The same verdict, behind what nobody has measured or typed of what it goes by. */
-const asKnown = (verdict: Verdict, of: Design) => knownFirst(asAssumed(verdict, of, ['seats', 'run']), of);
-
-/** What is so now, said of what is assumed, or drawn otherwise than read, as of that alone. */
-const nowOf = (now: string, plain: Verdict, told: Verdict) =>
-  plain.headline === told.headline ? now : `As it stands here: ${now}`;
-
-const MORE = 'Why: thrust, warmth, whirl';
-
-/**
- * The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame
- * or two behind it).
- */
-function RunVerdict({
-  run: { film, of, stage, fault },
-  design,
-  live,
-  belief,
-  system,
-  work,
-}: {
-  run: RunWork;
-  design: Running;
-  live: { fields: RunFields; of: Running } | null;
-  belief: BeliefReport | null;
-  system: System;
-  work: Work;
-}) {
-  const stale = of !== design;
-  const othersOf = (of: Design) => (belief?.notAsRead ? '' : othersSentence(belief, fitOf(of), system));
-  if (stale && live !== null) {
-    const plain = liveVerdict(live.of, live.fields, system);
-    const known = behindOthers(asKnown(plain, live.of), othersOf(live.of));
-    const told = behindFit(known, filmsOff(live.of, system));
-    const later =
-      fault !== null
-        ? ['Warm-up, whirl and limits are not known for this.']
-        : stage === 'stopped'
-          ? ['Stopped: warm-up, whirl and limits are not worked out for this.']
-          : known.sentences;
-    // Of a film that does the line above says all there is yet.
-    const why = told.tone === 'good' ? later[0]! : told.headline;
-    return (
-      <ShortVerdict
-        tone={told.tone}
-        now={nowOf(runsNowLive(live.fields, system), plain, known)}
-        why={why}
-        rest={later.filter((sentence) => sentence !== why)}
-        more={MORE}
-        busy
-      />
-    );
-  }
-  if (!film || !of) {
-    const [now, why] =
-      fault !== null
-        ? ['Not known.', 'How it runs is not known.']
-        : stage === 'stopped'
-          ? ['Stopped.', 'Stopped before the run was worked out.']
-          : ['Being worked out.', 'The run is being worked out.'];
-    return <ShortVerdict tone="mend" now={now!} why={why!} rest={[]} more={MORE} busy={stage !== 'stopped'} />;
-  }
-  const plain = filmVerdict(of, film, system);
-  const under = { ...plain, headline: underNow(film, system) ?? plain.headline };
-  const known = behindOthers(behindReadings(asKnown(under, of), belief?.notAsRead), othersOf(of));
-  const told = behindFit(known, filmsOff(of, system));
-  return (
-    <ShortVerdict
-      tone={told.tone}
-      now={nowOf(runsNow(film, system, told === known), under, known)}
-      why={told.headline}
-      rest={told.sentences}
-      more={MORE}
-      busy={stale}
-      stale={stale}
-      elsewhere={
-        <p>
-          <a href="#fit/sizes">The films wanted are set on Fit</a>
-        </p>
-      }
-    >
-      {film.backOff && !stale && (
-        <p className="buttons">
-          <button type="button" onClick={() => work.moveTo(Number(film.backOff!.position.toPrecision(9)))}>
-            Set it at {fineText(film.backOff.position, system)}
-          </button>
-        </p>
-      )}
-    </ShortVerdict>
   );
 }

@@ -6,6 +6,7 @@
 import type { Design } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
 import { doubtedText, fineText, plusMinusText, readingText, type System } from '../../../design/units.ts';
+import { lookBefore } from '../../../report/cut/advice.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import { type LeftStep, leftSteps } from '../../../report/sheet/leftSteps.ts';
@@ -41,6 +42,8 @@ export function LeftTable({ design, cut, after, system }: Props) {
   const steps = leftSteps(design, cut, after);
   const faces = remaining.faces.filter(({ off }) => Math.abs(off) >= NOTHING);
   const { now, safe, all } = remaining.standOff;
+  const look = lookBefore(cut, system);
+  const first = look?.when === 'first';
   const at = (mm: Millimetres | null) => (mm === null ? NONE : fineText(mm, system));
   return (
     <table className="sheet-steps left-steps">
@@ -53,7 +56,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
         <tr>
           <th scope="col">Left, by the trials</th>
           <th scope="col">Read before</th>
-          <th scope="col">Take now, then try</th>
+          <th scope="col">{first ? 'Safe to take' : 'Take now, then try'}</th>
           <th scope="col">Most likely left</th>
           <th scope="col">Read after</th>
         </tr>
@@ -82,7 +85,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
         />
       ))}
       <Body
-        title="Then assemble dry and read, below."
+        title={first ? `But first ${look.doing}.` : 'Then assemble dry and read, below.'}
         rows={[
           {
             what: 'Stand-off: where the journal first touches, as now believed',

@@ -10,6 +10,7 @@ import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
+import { closedCount } from '../../../report/cut/openTrials.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
@@ -38,6 +39,8 @@ export interface SheetContent extends DrawnParts {
   /** as it is in the file */
   design: Design;
   cut: CutReport | null;
+  /** by trials that do not go together: nothing is said of what came off since */
+  withheld: boolean;
   /** how the parts run; null while it is worked out, undefined where nothing says how */
   film: FilmReport | null | undefined;
   /** where that speaks against cutting to this sheet, or running so */
@@ -270,7 +273,10 @@ function Drawings({ height, ...content }: Content & { height: number }) {
       <SurfaceTable
         design={made}
         surfaces={surfaces}
-        cases={content.cut?.case ?? caseLeft(content.design)}
+        cases={
+          content.cut?.case ??
+          caseLeft(content.design, content.withheld ? closedCount(content.design.cut ?? {}) : undefined)
+        }
         left={content.after !== null}
         target={content.target}
         system={system}
@@ -320,10 +326,10 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
 
 /** How the figures of the drawings are meant. */
 function DrawingNotes(content: Content) {
-  const { purpose, design, made, target, whole, runs, surfaces, untoleranced, after, system } = content;
+  const { made, target, whole, runs, surfaces, untoleranced, after, system } = content;
   const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
-    `${stateText(design, purpose.kind, after, target)}${wholeText(whole, target, after !== null, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
+    `${stateText(content)}${wholeText(whole, target, after !== null, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
       `Tolerances: half of each film’s to each part, the position ${fineText(runs.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
     isToleranced &&
@@ -348,13 +354,9 @@ function untolerancedText({ seats }: Design, names: readonly string[], system: S
 }
 
 /** Which state of the parts is drawn. */
-function stateText(
-  design: Design,
-  kind: Purpose['kind'],
-  after: PartsAfterTrials | null,
-  target: DrawnParts['target'],
-): string {
+function stateText({ design, purpose: { kind }, after, target, withheld }: Content): string {
   const are = partsAre(design);
+  if (withheld) return `Drawn: the parts as ${are}, before all that came off since.`;
   if (after && kind === 'refused') return `Drawn: the parts as ${are}, less what the trials say is off.`;
   if (after)
     return `Drawn: the parts as ${are}, less what the trials say is off${LEFT_OFF[target]}. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.`;

@@ -44,7 +44,10 @@ export default function SheetScreen({ work }: { work: Work }) {
   const { value, of, fresh, fault, again } = useSolved('cut', design);
   const way = useAngles();
   const belief = useKnown(design, system);
-  const withheld = useWithheld(work);
+  const withheld = useWithheld(work, {
+    cut: of?.cut ? value : null,
+    notAsRead: of?.cut ? undefined : belief.notAsRead,
+  });
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
@@ -59,7 +62,8 @@ export default function SheetScreen({ work }: { work: Work }) {
   return (
     <Sheet
       design={of}
-      cut={cut}
+      cut={withheld ? null : cut}
+      withheld={withheld !== null}
       purpose={purpose}
       apart={apart}
       limits={limits}
@@ -145,7 +149,9 @@ interface SheetProps {
   design: Design;
   /** whether another is being drawn */
   stale: boolean;
+  /** null too where what it tells is withheld: the parts are then drawn as they are in the design, nothing off them */
   cut: CutReport | null;
+  withheld: boolean;
   purpose: Purpose;
   /** readings contradict each other, or tell of other parts than are drawn */
   apart: boolean;
@@ -154,7 +160,7 @@ interface SheetProps {
   system: System;
 }
 
-function Sheet({ design, cut, purpose, apart, limits, stale, system }: SheetProps) {
+function Sheet({ design, cut, withheld, purpose, apart, limits, stale, system }: SheetProps) {
   const [chosen, setPaper] = useState<Paper | null>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   const box = useRef<HTMLDivElement>(null);
@@ -166,7 +172,12 @@ function Sheet({ design, cut, purpose, apart, limits, stale, system }: SheetProp
   const { tone, headline, more } =
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
-      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0, apart, limits });
+      : screenVerdict(purpose, {
+          planned: cut !== null || withheld,
+          unread: unreadSurfaces(design).length > 0,
+          apart,
+          limits,
+        });
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">
@@ -218,6 +229,7 @@ function Sheet({ design, cut, purpose, apart, limits, stale, system }: SheetProp
         design={design}
         {...drawn}
         cut={cut}
+        withheld={withheld}
         film={film}
         runsBadly={runsBadly}
         page={pageOf(window.location)}

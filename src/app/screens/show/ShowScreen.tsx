@@ -16,9 +16,9 @@ import { useBelief } from '../../state/belief.ts';
 import { nameOf, offer } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
+import { ofPair, usePairTold } from '../../state/usePairTold.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 import { PairSection } from '../fit/PairSection.tsx';
-import { useAsBelieved } from '../fit/useAsBelieved.ts';
 import { usePair } from '../fit/usePair.ts';
 import './show.css';
 
@@ -28,10 +28,11 @@ const Lenses = onDemand(() => import('../fit/Lenses.tsx'), { what: 'The lenses',
 const PACE = 1200;
 
 export default function ShowScreen({ work: own }: { work: Work }) {
-  const { work } = useAsBelieved(own, useBelief(useStore(own.store, (state) => state.design)));
+  const asked = useStore(own.store, (state) => state.design);
+  const { work, stands, withheld } = usePairTold(own, useBelief(asked), Boolean(asked.cut?.trials));
   const pair = usePair(work);
   const { design, system, fit, drawn, ghost } = pair;
-  const now = standsNow(design, fit, system, null);
+  const now = ofPair(withheld ? 'drawn' : stands, standsNow(design, fit, system, null));
   const announced = useThrottled(now, PACE);
   const box = useRef<HTMLDivElement>(null);
   useLeaving();

@@ -1,10 +1,10 @@
-/** The work as Fit draws it once trials told of the parts: with the pair as it is believed, or as it was drawn. */
+/** The work with the pair that is told of once trials told of the parts: as it is believed, or as it was drawn. */
 import { useMemo, useRef } from 'react';
 import { useStore } from 'zustand';
-import type { BeliefReport } from '../../../report/belief/definition.ts';
-import { isSettled } from '../../../report/belief/filmTold.ts';
-import { asBelieved, isOf, type Stands } from '../../state/asBelieved.ts';
-import type { Work } from '../../state/store.ts';
+import type { BeliefReport } from '../../report/belief/definition.ts';
+import { isSettled } from '../../report/belief/filmTold.ts';
+import { asBelieved, isOf, type Stands } from './asBelieved.ts';
+import type { Work } from './store.ts';
 
 interface Belief {
   value: BeliefReport | null;
