@@ -5,6 +5,7 @@
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { ENTRIES, loadLesson } from '../../src/app/screens/learn/builtIn.ts';
+import { forgetLesson, keepLesson } from '../../src/app/screens/learn/ownLessons.ts';
 import { checksum } from '../../src/jobs/checksum.ts';
 import { type Dealt, deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
@@ -427,6 +428,45 @@ test('a class: answers typed and sent by link are one spread, and what is right 
   expect($('.spread .right')).not.toBeNull();
   expect($('.slips-made')!.textContent).toContain('2 of 3: right');
   await expectNoSidewaysScroll();
+  localStorage.clear();
+});
+
+test('a class over a lesson of one’s own: its link carries the lesson to a device that has it not', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  localStorage.clear();
+  const lesson = { ...(await loadLesson('one-cone')), title: 'Mine, for a class' };
+  const id = keepLesson(lesson)!;
+  window.location.hash = `#learn/${id}/class/1`;
+  await there('.class-typed');
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  const link = (await there<HTMLTextAreaElement>('.link-to-copy')).value;
+  expect(link.length).toBeLessThan(32_000);
+  expect($('.class-view')!.textContent).toContain(`${link.length.toLocaleString('en')} of at most 32,000 characters`);
+  // A device that has nothing of it.
+  forgetLesson(id);
+  window.location.hash = link.slice(link.indexOf('#'));
+  await there('.ask');
+  expect($('.lesson-head h2')!.textContent).toBe('Mine, for a class');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  const code = (await there('.class-link')).textContent!;
+  expect(code.length).toBeLessThan(200);
+  // And the instructor's, which counts it, and leaves it out once the lesson is another.
+  keepLesson(lesson);
+  window.location.hash = code.slice(code.indexOf('#'));
+  await there('.taken');
+  const counted = () => document.querySelectorAll('.spread circle').length;
+  window.location.hash = `#learn/${id}/class/1`;
+  await expect.poll(counted, { timeout: 20_000 }).toBe(1);
+  window.location.hash = '#learn';
+  await there('.path');
+  keepLesson({ ...lesson, about: 'Another.' });
+  window.location.hash = `#learn/${id}/class/1`;
+  await expect
+    .poll(() => $('.class-view')?.textContent, { timeout: 20_000 })
+    .toContain('before this lesson was changed');
+  expect(counted()).toBe(0);
   localStorage.clear();
 });
 

@@ -62,10 +62,11 @@ describe('an answer in a link', () => {
     sure: fc.constantFrom(...SURE),
     mark: fc.constantFrom('k3f9', 'a', 'zz09'),
   });
+  const ofOwn = fc.tuple(some, fc.constantFrom('1a2b3c', 'z')).map(([one, of]) => ({ ...one, lesson: 'own-mine', of }));
 
   test('is read as it was made, and nothing else of it is there', () => {
     fc.assert(
-      fc.property(some, (one) => {
+      fc.property(fc.oneof(some, ofOwn), (one) => {
         expect(classAnswerOf(fragmentOf(one))).toEqual(one);
       }),
       { numRuns: 300, seed: 3 },
@@ -78,6 +79,8 @@ describe('an answer in a link', () => {
     'one-cone/class/1',
     'one-cone/class/1/answer=0.1,think,q0',
     'one-cone/class/1/answer=0.1,certain,q0,k3',
+    'own-mine/class/1/answer=0.1,think,q0,k3,',
+    'own-mine/class/1/answer=0.1,think,q0,k3,a,b',
     'one-cone/class/1/answer=<b>,think,q0,k3',
     'one-cone/class/1/answer=Hello there,think,q0,k3',
     '../x/class/1/answer=0.1,think,q0,k3',

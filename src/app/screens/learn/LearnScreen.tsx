@@ -17,7 +17,7 @@ import { KeepLesson } from './KeepLesson.tsx';
 import { LessonView } from './LessonView.tsx';
 import { OwnLesson } from './OwnLesson.tsx';
 import { OwnPath } from './OwnPath.tsx';
-import { CARRIED, carriedText, isKept, ownLesson } from './ownLessons.ts';
+import { CARRIED, carriedText, classOf, isKept, ownLesson } from './ownLessons.ts';
 import { type Keeping, useProgress } from './useProgress.ts';
 import { WorkSheet } from './WorkSheet.tsx';
 
@@ -32,7 +32,7 @@ export default function LearnScreen({ work }: { work: Work }) {
   const taken = useTaken(behind);
   const [own, setOwn] = useState<Lesson | null>(null);
   const [edited, setEdited] = useState<Lesson | null>(null);
-  const [id = '', what = '', seed = ''] = behind.split('/');
+  const [id = '', what = '', seed = '', ...rest] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
   };
@@ -64,7 +64,7 @@ export default function LearnScreen({ work }: { work: Work }) {
       )}
       {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
       {id !== '' && taken === null && (
-        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), work, keeping, leave }} />
+        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), rest, work, keeping, leave }} />
       )}
     </div>
   );
@@ -178,6 +178,8 @@ interface OpenedProps {
   /** what of it: nothing, the lesson itself; sheet, class or answer */
   what: string;
   seed: number;
+  /** which class an answer is for */
+  rest: readonly string[];
   work: Work;
   keeping: Keeping;
   leave(): void;
@@ -203,7 +205,7 @@ async function loadAny(id: string): Promise<Lesson> {
   return withItsDesign(read.lesson);
 }
 
-function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
+function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
   // As it stood when the lesson was opened: to finish it is no other visit.
@@ -241,7 +243,7 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   if (id === EDIT) return <LessonEditor {...{ work, leave }} from={lesson} />;
   if (what === 'sheet') return <WorkSheet {...{ lesson, work, leave }} />;
   if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
-  if (what === 'answer') return <AnswerView {...{ id, lesson, seed, work }} />;
+  if (what === 'answer') return <AnswerView {...{ lesson, seed, work }} class={classOf(id, lesson, rest)} />;
   return (
     <>
       {id.startsWith(CARRIED) && <KeepLesson lesson={lesson} />}

@@ -139,6 +139,41 @@ export function lessonLink(lesson: Lesson, page: string): string | null {
   return link.length <= LONGEST_LINK ? link : null;
 }
 
+/** Which class an answer is for: its lesson on the instructor's device, and the form it had as it was given out. */
+export interface OfClass {
+  id: string;
+  of?: string | undefined;
+}
+
+/** Of a lesson that comes with the program there is one form; one that is kept can be changed. */
+export const formOf = (id: string, lesson: Lesson): string | undefined =>
+  isKept(id) ? checksum(JSON.stringify(lesson)).toString(36) : undefined;
+
+/**
+ * The link that a class answers by; one that the program has not carries the lesson whole. `text`: null where it would
+ * be too long.
+ */
+export function classLink(
+  id: string,
+  lesson: Lesson,
+  seed: number,
+  page: string,
+): { text: string | null; long: number } {
+  const of = formOf(id, lesson);
+  const what = of === undefined ? id : `${CARRIED}${packedText(JSON.stringify(lesson))}`;
+  const text = `${page}#learn/${what}/answer/${seed}${of === undefined ? '' : `/${id}/${of}`}`;
+  return { text: text.length <= LONGEST_LINK ? text : null, long: text.length };
+}
+
+/** Whose class it is that a link asks for, by what stands behind its seed. */
+export function classOf(id: string, lesson: Lesson, behind: readonly string[]): OfClass {
+  const [named = '', of = ''] = behind;
+  if (!id.startsWith(CARRIED)) return { id, of: formOf(id, lesson) };
+  return isKept(named) && /^[a-z0-9-]{1,60}$/.test(named) && /^[a-z0-9]{1,12}$/.test(of)
+    ? { id: named, of }
+    : { id: othersId(lesson), of: formOf(othersId(lesson), lesson) };
+}
+
 export function carriedText(behind: string): string | null {
   return unpackedText(behind.slice(CARRIED.length));
 }
