@@ -7,6 +7,7 @@ import { page as browser, userEvent } from 'vitest/browser';
 import { ENTRIES, loadLesson } from '../../src/app/screens/learn/builtIn.ts';
 import { forgetLesson, keepLesson } from '../../src/app/screens/learn/ownLessons.ts';
 import { checksum } from '../../src/jobs/checksum.ts';
+import { rightsOf } from '../../src/lessons/apart.ts';
 import { type Dealt, deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
@@ -36,8 +37,10 @@ async function opened(id: string, visit: 'first' | 'again' = 'first'): Promise<L
   return loadLesson(id);
 }
 
+/** A round's numbers: its answers are told apart from those of the rounds before. */
 function dealtOf(lesson: Lesson, round: number): Dealt {
-  const found = deal(lesson, seedOf(1, round), () => undefined);
+  const before = Array.from({ length: round }, (_, one) => rightsOf(lesson, dealtOf(lesson, one))).flat();
+  const found = deal(lesson, seedOf(1, round), () => undefined, before);
   if (!found.ok) throw new Error(found.message);
   return found.value;
 }
@@ -498,7 +501,33 @@ test('a lesson of one’s own from a file: taken whole, or refused with every pl
   give(JSON.stringify({ ...lesson, where: [{ path: 'seats[0].width', is: '1 +' }] }));
   await expect.poll(() => $('.own-lesson .refused')?.textContent).toContain('where[0].is');
   expect($('.own-lesson .refused')!.textContent).toContain('where[0].path');
-  give(JSON.stringify({ ...lesson, title: 'Mine' }));
+  give(JSON.stringify({ ...lesson, title: 'Mine', day: '2026-11-28' }));
   await there('.ask');
   expect($('.lesson-head h2')!.textContent).toBe('Mine');
+  expect($('.keep-lesson')!.textContent).toMatch(/^Given out on 2026-11-28\. It came from somebody else/);
+  // Left by a press it is not lost.
+  await userEvent.click(browser.getByRole('button', { name: 'All lessons' }));
+  await there('.path');
+  expect($('.keep-lesson')!.textContent).toContain('“Mine” is not kept');
+  await userEvent.click(browser.getByRole('button', { name: 'Open it again' }));
+  await there('.ask');
+  await userEvent.click(browser.getByRole('button', { name: 'All lessons' }));
+  await userEvent.click(browser.getByRole('button', { name: 'Keep it in the list' }));
+  await expect.poll(() => $('.own-path')?.textContent).toContain('Mine');
+  expect($('.keep-lesson')).toBeNull();
+  localStorage.clear();
+});
+
+test('the head of the path leads to the next lesson; one left after an answer stands as begun, and is the next', async () => {
+  const lesson = await opened('one-cone');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  await there('.saw-options button');
+  window.location.hash = '#learn';
+  await there('.path');
+  const head = $<HTMLAnchorElement>('.verdict h2 a')!;
+  expect(head.closest('h2')!.textContent).toBe(`Begun: ${lesson.title}`);
+  expect($('.path a.begun .standing')!.textContent).toBe('begun');
+  await userEvent.click(head);
+  await expect.poll(() => $('.lesson-head h2')?.textContent).toBe(lesson.title);
+  localStorage.clear();
 });

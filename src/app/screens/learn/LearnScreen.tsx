@@ -14,6 +14,7 @@ import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { KeepLesson } from './KeepLesson.tsx';
+import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
 import { OwnLesson } from './OwnLesson.tsx';
 import { OwnPath } from './OwnPath.tsx';
@@ -91,14 +92,20 @@ interface PathProps {
   openOwn(lesson: Lesson): void;
 }
 
-function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathProps) {
-  const all = ENTRIES.map((entry) => ({ ...entry, ...standing(progress.lessons[entry.id], today) }));
+function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: PathProps) {
+  const [kept, setKept] = useState(0);
+  const all = ENTRIES.map((entry) => ({
+    ...entry,
+    ...standing(progress.lessons[entry.id], today, begun.has(entry.id)),
+  }));
   const due = all.filter(({ is }) => is === 'due');
-  const next = due[0] ?? all.find(({ is }) => is === 'new');
+  const next = due[0] ?? all.find(({ is }) => is === 'begun') ?? all.find(({ is }) => is === 'new');
   return (
     <>
       <section className="verdict">
-        <h2>{headline(due.length, next)}</h2>
+        <h2>
+          <Headline due={due.length} next={next} />
+        </h2>
         <p>
           Each lesson asks you first, then shows. Five to ten minutes. Say what you think, see it move, and find out
           why. It comes back after a day, three days and a week, with other numbers.
@@ -119,7 +126,8 @@ function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathPro
           </li>
         ))}
       </ol>
-      <OwnPath />
+      <LeftLesson open={openOwn} kept={() => setKept(kept + 1)} />
+      <OwnPath key={kept} />
       <Instructors openOwn={openOwn} />
     </>
   );
@@ -156,13 +164,19 @@ function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
   );
 }
 
-function headline(due: number, next: { title: string; is: string } | undefined): string {
-  if (due > 0) return due === 1 ? `One lesson comes back today: ${next!.title}` : `${due} lessons come back today.`;
-  return next ? `Next: ${next.title}` : 'Nothing comes back today.';
+function Headline({ due, next }: { due: number; next: { id: string; title: string; is: string } | undefined }) {
+  if (!next) return 'Nothing comes back today.';
+  if (due > 1) return `${due} lessons come back today.`;
+  return (
+    <>
+      {due === 1 ? 'One lesson comes back today: ' : next.is === 'begun' ? 'Begun: ' : 'Next: '}
+      <a href={`${HERE}/${next.id}`}>{next.title}</a>
+    </>
+  );
 }
 
 function standingText(is: string, days: number): string {
-  if (is === 'new') return 'new';
+  if (is === 'new' || is === 'begun') return is;
   if (is === 'due') return 'comes back today';
   if (is === 'done') return 'learnt';
   return days === 1 ? 'done; back tomorrow' : `done; back in ${days} days`;

@@ -40,18 +40,23 @@ function put(key: string, text: string): boolean {
 
 function take(key: string): Read {
   try {
-    const found = window.localStorage.getItem(key);
-    if (found === null) return { lesson: null, damaged: false };
-    const cut = found.indexOf(' ');
-    const text = found.slice(cut + 1);
-    const lesson = Number(found.slice(0, cut)) === checksum(text) ? parsed(text) : null;
-    if (lesson) return { lesson, damaged: false };
-    window.localStorage.setItem(key + ASIDE, found);
-    window.localStorage.removeItem(key);
-    return { lesson: null, damaged: true };
+    return readFrom(window.localStorage, key);
   } catch {
     return { lesson: null, damaged: false };
   }
+}
+
+/** Throws where nothing may be kept. */
+function readFrom(storage: Storage, key: string): Read {
+  const found = storage.getItem(key);
+  if (found === null) return { lesson: null, damaged: false };
+  const cut = found.indexOf(' ');
+  const text = found.slice(cut + 1);
+  const lesson = Number(found.slice(0, cut)) === checksum(text) ? parsed(text) : null;
+  if (lesson) return { lesson, damaged: false };
+  storage.setItem(key + ASIDE, found);
+  storage.removeItem(key);
+  return { lesson: null, damaged: true };
 }
 
 function parsed(text: string): Lesson | null {
@@ -129,9 +134,28 @@ export function ownLessons(of: typeof OWN | typeof FROM = OWN): KeptLesson[] {
   }
 }
 
-/** “Made by …, 2026-11-28”; as much of it as is told. */
+/** “made by …, 2026-11-28”, “given out on 2026-11-28”; '' where neither is told. */
 export const byText = ({ by, day }: Pick<Lesson, 'by' | 'day'>): string =>
-  [by ? `made by ${by}` : '', day ?? ''].filter((text) => text !== '').join(', ');
+  by ? [`made by ${by}`, ...(day ? [day] : [])].join(', ') : day ? `given out on ${day}` : '';
+
+const OPENED = 'conepair.lessonOpened';
+/** One from a file or a link that is not kept: it is had back as long as the page is open. */
+export function holdOpened(lesson: Lesson | null): void {
+  try {
+    if (lesson) window.sessionStorage.setItem(OPENED, written(lesson));
+    else window.sessionStorage.removeItem(OPENED);
+  } catch {
+    // It is gone with the page then, as it says.
+  }
+}
+export function heldOpened(): Lesson | null {
+  try {
+    const { lesson } = readFrom(window.sessionStorage, OPENED);
+    return lesson && ownLesson(othersId(lesson)).lesson === null ? lesson : null;
+  } catch {
+    return null;
+  }
+}
 
 /** A link that carries the whole lesson; null where it would be too long. */
 export function lessonLink(lesson: Lesson, page: string): string | null {
