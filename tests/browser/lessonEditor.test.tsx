@@ -113,7 +113,7 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
     await there('.own-path');
     return [...document.querySelectorAll('.own-path')].map((list) => list.textContent!);
   };
-  expect((await lists())[1]).toMatch(/^From others.*How far does it open\?.*\(\d{4}-\d\d-\d\d\)/);
+  expect((await lists())[1]).toMatch(/^From others.*How far does it open\?.*\(given out on \d{4}-\d\d-\d\d\)/);
   await userEvent.click(document.querySelectorAll<HTMLElement>('.own-path')[1]!.querySelector('a')!);
   await there('.ask');
   window.location.hash = '#learn';

@@ -115,6 +115,7 @@ function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: 
         )}
         {!lasts && <p role="status">This browser keeps nothing: what you learn is forgotten with the page.</p>}
       </section>
+      <LeftLesson open={openOwn} kept={() => setKept(kept + 1)} />
       <ol className="path">
         {all.map(({ id, title, about, is, days }) => (
           <li key={id}>
@@ -126,7 +127,6 @@ function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: 
           </li>
         ))}
       </ol>
-      <LeftLesson open={openOwn} kept={() => setKept(kept + 1)} />
       <OwnPath key={kept} />
       <Instructors openOwn={openOwn} />
     </>
