@@ -4,7 +4,8 @@
  *
  *   #learn/one-cone/class/1/answer=0.0125,think,q0,k3f9
  *
- * The last sign tells one opening from another, so that a link opened twice counts once.
+ * The sign after the question tells one opening from another, so that a link opened twice counts once. Behind it, of a
+ * lesson that can be changed, stands which form of it was answered.
  */
 import { SURE, type Sure } from './runner.ts';
 
@@ -16,24 +17,34 @@ export interface ClassAnswer {
   sure: Sure;
   /** made anew for every answer */
   mark: string;
+  /** the checksum of the lesson as it was asked, where it is one that can be changed */
+  of?: string;
 }
 
 const LONGEST = 160;
-const FRAGMENT = /^([a-z0-9-]{1,60})\/class\/(\d{1,9})\/answer=([^,]{1,30}),([a-z]+),q(\d),([a-z0-9]{1,12})$/;
+const FRAGMENT =
+  /^([a-z0-9-]{1,60})\/class\/(\d{1,9})\/answer=([^,]{1,30}),([a-z]+),q(\d),([a-z0-9]{1,12})(?:,([a-z0-9]{1,12}))?$/;
 
-export const fragmentOf = ({ lesson, seed, question, answer, sure, mark }: ClassAnswer): string =>
-  `${lesson}/class/${seed}/answer=${typeof answer === 'number' ? Number(answer.toPrecision(9)) : answer},${sure},q${question},${mark}`;
+export const fragmentOf = ({ lesson, seed, question, answer, sure, mark, of }: ClassAnswer): string =>
+  `${lesson}/class/${seed}/answer=${[
+    typeof answer === 'number' ? Number(answer.toPrecision(9)) : answer,
+    sure,
+    `q${question}`,
+    mark,
+    ...(of === undefined ? [] : [of]),
+  ].join(',')}`;
 
 /** What a fragment carries (behind `#learn/`); null where it is not one of these, or was altered on the way. */
 export function classAnswerOf(fragment: string): ClassAnswer | null {
   const found = fragment.length <= LONGEST ? FRAGMENT.exec(fragment) : null;
   if (!found) return null;
-  const [, lesson, seed, given, sure, question, mark] = found as unknown as string[];
+  const [, lesson, seed, given, sure, question, mark, of] = found as unknown as string[];
   if (!(SURE as readonly string[]).includes(sure!)) return null;
   const number = Number(given);
   const answer = Number.isFinite(number) ? number : given!;
   if (typeof answer === 'string' && !/^[a-z][A-Za-z0-9]{0,23}$/.test(answer)) return null;
-  return { lesson: lesson!, seed: Number(seed), question: Number(question), answer, sure: sure as Sure, mark: mark! };
+  const read = { lesson: lesson!, seed: Number(seed), question: Number(question), answer, sure: sure as Sure };
+  return { ...read, mark: mark!, ...(of === undefined ? {} : { of }) };
 }
 
 /** With one more; one that is there already counts once, and no class is larger than this. */

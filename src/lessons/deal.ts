@@ -8,6 +8,7 @@ import { mersenne } from 'pure-rand/generator/mersenne';
 import type { Design } from '../design/definition.ts';
 import { valueAt, withValue } from '../design/place.ts';
 import { validateDesign } from '../design/validate.ts';
+import { allApart, type Right, rightsOf } from './apart.ts';
 import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
 import type { Chart, Lesson, Put, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
@@ -47,18 +48,30 @@ const MOST_TRIED = 200;
 /** Which designs the examples are, by file name. */
 export type Designs = (file: string) => Design | undefined;
 
-/** The numbers of a seed, or of the first one after it that gives any; or why none does. */
-export function deal(lesson: Lesson, seed: number, designs: Designs): Worked<Dealt> {
+/** Numbers with one answer alike that are passed over; a lesson that has no others gives them. */
+const MOST_ALIKE = 12;
+
+/**
+ * The numbers of a seed, or of the first one after it that gives any; or why none does. `before`: what was right in
+ * the rounds before, from which its answers are told apart.
+ */
+export function deal(lesson: Lesson, seed: number, designs: Designs, before: readonly Right[] = []): Worked<Dealt> {
   const design = designOf(lesson, designs);
   if (!design.ok) return design;
   let last = '';
-  for (let tried = seed; tried < seed + MOST_TRIED; tried++) {
+  let [alike, first]: [number, Worked<Dealt> | null] = [0, null];
+  for (let tried = seed; tried < seed + MOST_TRIED && alike < MOST_ALIKE; tried++) {
     const found = dealOnce(lesson, design.value, tried);
-    if (found.ok) return found;
+    if (found.ok) {
+      if (allApart(rightsOf(lesson, found.value), before)) return found;
+      first ??= found;
+      alike++;
+      continue;
+    }
     // Of numbers that are not to be given at all nothing is learnt.
     if (last === '' || !found.at?.startsWith('keep')) last = found.message;
   }
-  return { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
+  return first ?? { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
 
 export interface TriedSeed {
@@ -210,10 +223,12 @@ function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
 }
 
 function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
-  const ends = [chart.from, chart.to, chart.at].map((formula) => workedNumber(formula, scope));
+  const ends = [chart.from, chart.to, chart.at, chart.times ?? '1'].map((formula) => workedNumber(formula, scope));
   const bad = ends.find((end) => !end.ok);
   if (bad && !bad.ok) return bad;
-  const [from, to, at] = ends.map((end) => (end.ok ? end.value : 0)) as [number, number, number];
+  const [from, to, at, times] = ends.map((end) => (end.ok ? end.value : 0)) as [number, number, number, number];
+  if (!(times > 0))
+    return { ok: false, message: `the figures along the chart are multiplied by ${times}`, at: 'times' };
   const up = formulaOf(chart.up);
   if (!up.ok) return up;
   const needed = sectionsIn([up.value], 'now');
@@ -224,9 +239,9 @@ function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worke
     const value = up.value.value({ ...scope, now });
     if (!value.ok) return value;
     if (typeof value.value !== 'number') return { ok: false, message: `“${chart.up}” is no number` };
-    points.push([across, value.value]);
+    points.push([times * across, value.value]);
   }
-  return { ok: true, value: { points, at } };
+  return { ok: true, value: { points, at: times * at } };
 }
 
 /** Every formula of a question, and of the texts that are told with it. */

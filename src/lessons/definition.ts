@@ -150,6 +150,11 @@ const chart = z.strictObject({
   to: formula('Where it ends'),
   at: formula('Where the answer is asked for'),
   as: toldAs,
+  times: z.optional(
+    formula(
+      'What its figures are multiplied by, where they tell another length than the place itself: the sine, a film',
+    ),
+  ),
   title: text(60, 'What goes along, with no unit'),
   up: formula('What goes up, over the report there (now)'),
   upTitle: text(60, 'What goes up, with no unit'),

@@ -95,6 +95,7 @@ export function exampleAt(lesson: Lesson, path: string): string {
     [/^keep\[/, `${by} > 0.005`],
     [/chart\.up$/, film('now')],
     [/chart\.(from|to|at)$/, '0'],
+    [/chart\.times$/, '1'],
     [/\.angle$/, `design.seats[0].journal.halfAngle`],
     [/\.travel$/, by],
     [/layer\.(from|to)$/, film(path.endsWith('from') ? 'before' : 'after')],

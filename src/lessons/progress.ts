@@ -51,10 +51,11 @@ export function visited(
   return { ...progress, lessons: { ...progress.lessons, [id]: learnt } };
 }
 
-export type Standing = 'new' | 'due' | 'waits' | 'done';
+/** `begun`: something of it was answered, and it was not gone through yet */
+export type Standing = 'new' | 'begun' | 'due' | 'waits' | 'done';
 
-export function standing(learnt: Learnt | undefined, day: number): { is: Standing; days: number } {
-  if (!learnt) return { is: 'new', days: 0 };
+export function standing(learnt: Learnt | undefined, day: number, begun = false): { is: Standing; days: number } {
+  if (!learnt) return { is: begun ? 'begun' : 'new', days: 0 };
   if (learnt.due === null) return { is: 'done', days: 0 };
   return learnt.due <= day ? { is: 'due', days: 0 } : { is: 'waits', days: learnt.due - day };
 }
@@ -92,4 +93,19 @@ function parsed(text: string): unknown {
   } catch {
     return null;
   }
+}
+
+/** Lessons that were begun and not gone through, a line each: beside the record, whose form stays as it is. */
+const BEGUN = 'conepair.lessonsBegun';
+const MOST_BEGUN = 200;
+/** One that only a link carries is none of this device. */
+const LESSON_ID = /^[a-z0-9-]{1,120}$/;
+export const readBegun = (storage: Storing): string[] =>
+  (storage.getItem(BEGUN) ?? '').split('\n').filter((id) => LESSON_ID.test(id));
+
+export function writeBegun(storage: Storing, id: string, is: boolean): string[] {
+  const others = readBegun(storage).filter((one) => one !== id);
+  const all = is && LESSON_ID.test(id) ? [...others, id].slice(-MOST_BEGUN) : others;
+  storage.setItem(BEGUN, all.join('\n'));
+  return all;
 }

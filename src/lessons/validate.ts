@@ -56,6 +56,8 @@ export function validateLesson(raw: unknown, designs: Designs, dealt = true): Le
 /** The part of a validation issue that the words below need. */
 interface Issue {
   code: string;
+  /** of what kind that is which is too small or too great */
+  origin?: string;
   path: PropertyKey[];
   expected?: string;
   minimum?: number;
@@ -64,14 +66,16 @@ interface Issue {
   values?: unknown[];
 }
 
-function issueText({ code, expected, minimum, maximum, keys = [], values = [] }: Issue): string {
+function issueText({ code, origin, expected, minimum, maximum, keys = [], values = [] }: Issue): string {
   switch (code) {
     case 'unrecognized_keys':
       return `unknown key ${keys.map((key) => `“${key.slice(0, 40)}”`).join(', ')}`;
     case 'invalid_type':
       return `missing, or of another kind; it must be ${expected === 'array' ? 'a list' : `a ${expected}`}`;
     case 'too_small':
-      return `too small or too short; at least ${minimum}`;
+      return origin === 'string' && minimum === 1
+        ? 'nothing stands here; it cannot stay empty'
+        : `too small or too short; at least ${minimum}`;
     case 'too_big':
       return `too great or too long; at most ${maximum}`;
     case 'invalid_value':
@@ -97,7 +101,21 @@ function* entries(
       yield* entries(inner, [...at, Array.isArray(of) ? Number(key) : key]);
 }
 
-const FORMULAS = new Set(['is', 'when', 'right', 'within', 'from', 'to', 'at', 'up', 'angle', 'travel', 'sd']);
+const FORMULAS = new Set([
+  'is',
+  'when',
+  'right',
+  'within',
+  'from',
+  'to',
+  'at',
+  'up',
+  'times',
+  'angle',
+  'travel',
+  'sd',
+  'was',
+]);
 const isFormula = (path: readonly PropertyKey[]) =>
   path[0] === 'keep' || (FORMULAS.has(String(path.at(-1))) && path[0] !== 'numbers');
 const isPlain = (path: readonly PropertyKey[]) =>

@@ -5,6 +5,7 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
+import type { Right } from '../lessons/apart.ts';
 import { type DealtQuestion, deal, triedSeeds } from '../lessons/deal.ts';
 import type { Lesson, Question } from '../lessons/definition.ts';
 import { triedBy } from '../lessons/tried.ts';
@@ -85,7 +86,8 @@ export const JOBS = {
     return of && runningShown(design, of.asked, done);
   },
   /** a lesson, its design in it, with the numbers of a seed, solved before and after each question */
-  lesson: ({ lesson, seed }: { lesson: Lesson; seed: number }) => deal(lesson, seed, () => undefined),
+  lesson: ({ lesson, seed, before }: { lesson: Lesson; seed: number; before: readonly Right[] }) =>
+    deal(lesson, seed, () => undefined, before),
   /** what an answer makes of the design of its question */
   lessonAnswer: ({ question, dealt, answer }: { question: Question; dealt: DealtQuestion; answer: number | string }) =>
     triedBy(question, dealt, answer),

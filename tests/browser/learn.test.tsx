@@ -5,7 +5,9 @@
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { ENTRIES, loadLesson } from '../../src/app/screens/learn/builtIn.ts';
+import { forgetLesson, keepLesson } from '../../src/app/screens/learn/ownLessons.ts';
 import { checksum } from '../../src/jobs/checksum.ts';
+import { rightsOf } from '../../src/lessons/apart.ts';
 import { type Dealt, deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
@@ -35,8 +37,10 @@ async function opened(id: string, visit: 'first' | 'again' = 'first'): Promise<L
   return loadLesson(id);
 }
 
+/** A round's numbers: its answers are told apart from those of the rounds before. */
 function dealtOf(lesson: Lesson, round: number): Dealt {
-  const found = deal(lesson, seedOf(1, round), () => undefined);
+  const before = Array.from({ length: round }, (_, one) => rightsOf(lesson, dealtOf(lesson, one))).flat();
+  const found = deal(lesson, seedOf(1, round), () => undefined, before);
   if (!found.ok) throw new Error(found.message);
   return found.value;
 }
@@ -430,6 +434,45 @@ test('a class: answers typed and sent by link are one spread, and what is right 
   localStorage.clear();
 });
 
+test('a class over a lesson of one’s own: its link carries the lesson to a device that has it not', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  localStorage.clear();
+  const lesson = { ...(await loadLesson('one-cone')), title: 'Mine, for a class' };
+  const id = keepLesson(lesson)!;
+  window.location.hash = `#learn/${id}/class/1`;
+  await there('.class-typed');
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  const link = (await there<HTMLTextAreaElement>('.link-to-copy')).value;
+  expect(link.length).toBeLessThan(32_000);
+  expect($('.class-view')!.textContent).toContain(`${link.length.toLocaleString('en')} of at most 32,000 characters`);
+  // A device that has nothing of it.
+  forgetLesson(id);
+  window.location.hash = link.slice(link.indexOf('#'));
+  await there('.ask');
+  expect($('.lesson-head h2')!.textContent).toBe('Mine, for a class');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  const code = (await there('.class-link')).textContent!;
+  expect(code.length).toBeLessThan(200);
+  // And the instructor's, which counts it, and leaves it out once the lesson is another.
+  keepLesson(lesson);
+  window.location.hash = code.slice(code.indexOf('#'));
+  await there('.taken');
+  const counted = () => document.querySelectorAll('.spread circle').length;
+  window.location.hash = `#learn/${id}/class/1`;
+  await expect.poll(counted, { timeout: 20_000 }).toBe(1);
+  window.location.hash = '#learn';
+  await there('.path');
+  keepLesson({ ...lesson, about: 'Another.' });
+  window.location.hash = `#learn/${id}/class/1`;
+  await expect
+    .poll(() => $('.class-view')?.textContent, { timeout: 20_000 })
+    .toContain('before this lesson was changed');
+  expect(counted()).toBe(0);
+  localStorage.clear();
+});
+
 test('on paper: two leaves, the answers on theirs alone; other numbers when asked for', async () => {
   window.location.hash = '#learn/two-cones/sheet';
   await there('.paper-leaf.answers');
@@ -458,7 +501,33 @@ test('a lesson of one’s own from a file: taken whole, or refused with every pl
   give(JSON.stringify({ ...lesson, where: [{ path: 'seats[0].width', is: '1 +' }] }));
   await expect.poll(() => $('.own-lesson .refused')?.textContent).toContain('where[0].is');
   expect($('.own-lesson .refused')!.textContent).toContain('where[0].path');
-  give(JSON.stringify({ ...lesson, title: 'Mine' }));
+  give(JSON.stringify({ ...lesson, title: 'Mine', day: '2026-11-28' }));
   await there('.ask');
   expect($('.lesson-head h2')!.textContent).toBe('Mine');
+  expect($('.keep-lesson')!.textContent).toMatch(/^Given out on 2026-11-28\. It came from somebody else/);
+  // Left by a press it is not lost.
+  await userEvent.click(browser.getByRole('button', { name: 'All lessons' }));
+  await there('.path');
+  expect($('.keep-lesson')!.textContent).toContain('“Mine” is not kept');
+  await userEvent.click(browser.getByRole('button', { name: 'Open it again' }));
+  await there('.ask');
+  await userEvent.click(browser.getByRole('button', { name: 'All lessons' }));
+  await userEvent.click(browser.getByRole('button', { name: 'Keep it in the list' }));
+  await expect.poll(() => $('.own-path')?.textContent).toContain('Mine');
+  expect($('.keep-lesson')).toBeNull();
+  localStorage.clear();
+});
+
+test('the head of the path leads to the next lesson; one left after an answer stands as begun, and is the next', async () => {
+  const lesson = await opened('one-cone');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  await there('.saw-options button');
+  window.location.hash = '#learn';
+  await there('.path');
+  const head = $<HTMLAnchorElement>('.verdict h2 a')!;
+  expect(head.closest('h2')!.textContent).toBe(`Begun: ${lesson.title}`);
+  expect($('.path a.begun .standing')!.textContent).toBe('begun');
+  await userEvent.click(head);
+  await expect.poll(() => $('.lesson-head h2')?.textContent).toBe(lesson.title);
+  localStorage.clear();
 });

@@ -47,6 +47,15 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   expect(gives.element().getAttribute('aria-invalid')).toBe('true');
   expect(gives.element().closest('.edit-field')!.textContent).toContain('no formula');
   expect(gives.element().closest('.edit-field')!.textContent).toContain('Right, for example: 2 * right');
+  // What is seen beside it is the lesson before, and says so.
+  expect($('.edit-preview')!.textContent).toContain('This is the lesson before it.');
+  const right = field('What is right');
+  const stood = (right.element() as HTMLInputElement).value;
+  await userEvent.clear(right);
+  await expect
+    .poll(() => right.element().closest('.edit-field')!.textContent)
+    .toMatch(/nothing stands here.*for example/);
+  await userEvent.fill(right, stood);
   // The lesson as it is seen stays beside the fields however far they go.
   await browser.viewport(1440, 900);
   gives.element().scrollIntoView({ block: 'center' });
@@ -104,7 +113,7 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
     await there('.own-path');
     return [...document.querySelectorAll('.own-path')].map((list) => list.textContent!);
   };
-  expect((await lists())[1]).toMatch(/^From others.*How far does it open\?.*\(\d{4}-\d\d-\d\d\)/);
+  expect((await lists())[1]).toMatch(/^From others.*How far does it open\?.*\(given out on \d{4}-\d\d-\d\d\)/);
   await userEvent.click(document.querySelectorAll<HTMLElement>('.own-path')[1]!.querySelector('a')!);
   await there('.ask');
   window.location.hash = '#learn';

@@ -12,7 +12,10 @@ import { stopText } from '../../src/app/screens/sheet/figures.ts';
 import { MARGIN, PAPERS, type Paper } from '../../src/app/screens/sheet/papers.ts';
 import { parseDesign } from '../../src/design/parse.ts';
 import { fineText } from '../../src/design/units.ts';
-import { deal } from '../../src/lessons/deal.ts';
+
+import { rightsOf } from '../../src/lessons/apart.ts';
+import { type Dealt, deal } from '../../src/lessons/deal.ts';
+
 import { seedOf } from '../../src/lessons/runner.ts';
 import { sheetRound } from '../../src/lessons/sheets.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
@@ -226,11 +229,13 @@ test('a lesson on paper: the answers stand on a page of their own, and are those
   await page.selectOption('.work-sheet select', 'A4');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   const lesson = lessonOf('two-cones');
-  const rounds = [0, 1].map((round) => {
-    const dealt = deal(lesson, seedOf(1, round), exampleDesign);
+  const rounds: Dealt[] = [];
+  for (const round of [0, 1]) {
+    const before = rounds.flatMap((one) => rightsOf(lesson, one));
+    const dealt = deal(lesson, seedOf(1, round), exampleDesign, before);
     if (!dealt.ok) throw new Error(dealt.message);
-    return dealt.value;
-  });
+    rounds.push(dealt.value);
+  }
   const answers = rounds.flatMap((dealt) => sheetRound(lesson, dealt, { system: 'metric', way: 'half' }).answered);
   const words = pdf.pages.map(wordsOf);
   const first = words.findIndex((text) => text.includes('Answers: Two cones'));

@@ -152,7 +152,9 @@ test('what a file is refused for has units, and is told in the person’s', () =
   ]);
   expect(messages.map((message) => inSystem(message, 'metric'))).toEqual(messages);
   // Nought is told in the unit of what stands beside it.
-  expect(inSystem('found -5 mm; it must be above 0 mm', 'inch')).toBe('found −0.1968504 in; it must be above 0.0000 in');
+  expect(inSystem('found -5 mm; it must be above 0 mm', 'inch')).toBe(
+    'found −0.1968504 in; it must be above 0.0000 in',
+  );
   expect(inSystem('found -0.005 mm; it must be above 0 mm', 'inch')).toMatch(/tenths; it must be above 0\.00 tenths$/);
 });
 

@@ -8,9 +8,11 @@ import {
   dayOf,
   NONE,
   type Progress,
+  readBegun,
   readProgress,
   standing,
   visited,
+  writeBegun,
   writeProgress,
 } from '../../src/lessons/progress.ts';
 import { begun, bySure, type Course, lastRound, type Step, seedOf, stepped } from '../../src/lessons/runner.ts';
@@ -158,4 +160,23 @@ describe('what is kept', () => {
     expect(readProgress(storage, checksum)).toEqual({ progress: NONE, damaged: true });
     expect(storage.rows.get(ASIDE)).toBe(damage(text));
   });
+});
+
+test('a lesson that was begun and left stands as begun, until it is gone through; what only a link carries is not kept', () => {
+  const kept = new Map<string, string>();
+  const storage = {
+    getItem: (key: string) => kept.get(key) ?? null,
+    setItem: (key: string, text: string) => void kept.set(key, text),
+  };
+  expect(readBegun(storage)).toEqual([]);
+  expect(writeBegun(storage, 'tenth', true)).toEqual(['tenth']);
+  writeBegun(storage, 'blue', true);
+  expect(writeBegun(storage, 'tenth', true)).toEqual(['blue', 'tenth']);
+  expect(writeBegun(storage, 'lesson=xYz_', true)).toEqual(['blue', 'tenth']);
+  expect(writeBegun(storage, 'blue', false)).toEqual(['tenth']);
+  expect(readBegun(storage)).toEqual(['tenth']);
+  expect(standing(undefined, 5, true).is).toBe('begun');
+  expect(standing(undefined, 5).is).toBe('new');
+  const gone = visited(NONE, 'tenth', { right: 1, of: 1 }, 5);
+  expect(standing(gone.lessons.tenth, 5, true).is).toBe('waits');
 });

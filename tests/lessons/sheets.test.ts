@@ -1,6 +1,7 @@
 /** A lesson on paper, and the answers of a class: what stands on which leaf, and what a link carries. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { type Right, rightsOf } from '../../src/lessons/apart.ts';
 import {
   type ClassAnswer,
   classAnswerOf,
@@ -9,7 +10,7 @@ import {
   withAnswer,
 } from '../../src/lessons/classAnswer.ts';
 import { deal, dealOnce, designOf } from '../../src/lessons/deal.ts';
-import { SURE } from '../../src/lessons/runner.ts';
+import { SURE, seedOf } from '../../src/lessons/runner.ts';
 import { sheetRound } from '../../src/lessons/sheets.ts';
 import { exampleDesign, lessonOf } from './lessons.ts';
 
@@ -33,6 +34,27 @@ describe.each(QUICK)('%s on paper', (file) => {
         else expect(asked).not.toContain(right);
         expect(new Set([right, ...slips.map(({ gives }) => gives)]).size).toBe(1 + slips.length);
       }
+    }
+  });
+
+  test('on one sheet, and from one round to the next, no two numbers asked for are the same as they are told', () => {
+    const lesson = lessonOf(file);
+    for (let sheet = 1; sheet <= 25; sheet++) {
+      const before: Right[] = [];
+      const told: string[] = [];
+      for (const round of [0, 1, 2]) {
+        const dealt = deal(lesson, seedOf(31 * sheet, round), exampleDesign, before);
+        if (!dealt.ok) throw new Error(dealt.message);
+        for (const one of before)
+          for (const other of rightsOf(lesson, dealt.value))
+            if (one.as === other.as) expect(Math.abs(one.right - other.right)).toBeGreaterThan(one.within);
+        before.push(...rightsOf(lesson, dealt.value));
+        const { answered } = sheetRound(lesson, dealt.value, { system: 'metric', way: 'half' });
+        told.push(
+          ...answered.filter((_, i) => lesson.questions[i]!.answer.kind !== 'choice').map(({ right }) => right),
+        );
+      }
+      expect(new Set(told).size, `sheet ${31 * sheet}: ${told.join(', ')}`).toBe(told.length);
     }
   });
 
@@ -62,10 +84,11 @@ describe('an answer in a link', () => {
     sure: fc.constantFrom(...SURE),
     mark: fc.constantFrom('k3f9', 'a', 'zz09'),
   });
+  const ofOwn = fc.tuple(some, fc.constantFrom('1a2b3c', 'z')).map(([one, of]) => ({ ...one, lesson: 'own-mine', of }));
 
   test('is read as it was made, and nothing else of it is there', () => {
     fc.assert(
-      fc.property(some, (one) => {
+      fc.property(fc.oneof(some, ofOwn), (one) => {
         expect(classAnswerOf(fragmentOf(one))).toEqual(one);
       }),
       { numRuns: 300, seed: 3 },
@@ -78,6 +101,8 @@ describe('an answer in a link', () => {
     'one-cone/class/1',
     'one-cone/class/1/answer=0.1,think,q0',
     'one-cone/class/1/answer=0.1,certain,q0,k3',
+    'own-mine/class/1/answer=0.1,think,q0,k3,',
+    'own-mine/class/1/answer=0.1,think,q0,k3,a,b',
     'one-cone/class/1/answer=<b>,think,q0,k3',
     'one-cone/class/1/answer=Hello there,think,q0,k3',
     '../x/class/1/answer=0.1,think,q0,k3',

@@ -6,9 +6,9 @@ const MOST_VERSION = 22;
 /** Squares of quiet ground about it (ISO/IEC 18004, from memory). */
 const QUIET = 4;
 
-export function codeOf(link: string): { size: number; path: string } | null {
+export function codeOf(link: string, most: number = MOST_VERSION): { size: number; path: string } | null {
   try {
-    const { data, size } = encode(link, { ecc: 'L', border: QUIET, maxVersion: MOST_VERSION });
+    const { data, size } = encode(link, { ecc: 'L', border: QUIET, maxVersion: most });
     const path = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : []))).join('');
     return { size, path };
   } catch {
@@ -21,12 +21,15 @@ export function QrCode({
   link,
   side,
   label = 'Code for a camera: opens this design',
+  most = MOST_VERSION,
 }: {
   link: string;
   side: string;
   label?: string;
+  /** squares it may have, as a version of the standard */
+  most?: number;
 }) {
-  const code = codeOf(link);
+  const code = codeOf(link, most);
   return code === null ? null : (
     <svg
       viewBox={`0 0 ${code.size} ${code.size}`}

@@ -36,7 +36,7 @@ export function Account({ lesson, course, dealt, speech, leave, onceMore, next =
         {said(lesson.carry, dealt.questions[0]!, speech)}
       </h3>
       <p>
-        Of the last round, with the least help, {right} of {of} {of === 1 ? 'was' : 'were'} right.{' '}
+        In the last round {right} of {of} {of === 1 ? 'was' : 'were'} right.{' '}
         {right === of ? 'It comes back later, so that it stays.' : 'It comes back tomorrow, with other numbers.'}
       </p>
       {slips.length > 0 && <p>Slips to know again: {slips.join('; ')}.</p>}

@@ -17,17 +17,18 @@ import { QrCode } from '../../takeAlong/QrCode.tsx';
 import { Ask, type Draft } from './Ask.tsx';
 import { markNow } from './ClassView.tsx';
 import { LessonPicture } from './LessonPicture.tsx';
+import type { OfClass } from './ownLessons.ts';
 import { Story } from './Story.tsx';
 import { useDealt } from './useDealt.ts';
 
 interface Props {
-  id: string;
+  class: OfClass;
   lesson: Lesson;
   seed: number;
   work: Work;
 }
 
-export function AnswerView({ id, lesson, seed, work }: Props) {
+export function AnswerView({ class: of, lesson, seed, work }: Props) {
   const { dealt, fault, again } = useDealt(lesson, seed);
   const [at, setAt] = useState(0);
   const [mark] = useState(markNow);
@@ -42,7 +43,7 @@ export function AnswerView({ id, lesson, seed, work }: Props) {
       </header>
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
-      {dealt && <Question key={at} {...{ id, lesson, seed, at, mark, dealt, speech, next }} />}
+      {dealt && <Question key={at} class={of} {...{ lesson, seed, at, mark, dealt, speech, next }} />}
     </article>
   );
 }
@@ -55,7 +56,7 @@ interface QuestionProps extends Omit<Props, 'work'> {
   next: (() => void) | null;
 }
 
-function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionProps) {
+function Question({ class: { id, of }, lesson, seed, at, mark, dealt, speech, next }: QuestionProps) {
   const question = lesson.questions[at]!;
   const mine = dealt.questions[at]!;
   const [draft, setDraft] = useState<Draft>({ text: '', value: null, sure: null });
@@ -82,7 +83,7 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
             speech={speech}
             commit={(answer, sure) =>
               setGiven({
-                fragment: fragmentOf({ lesson: id, seed, question: at, answer, sure, mark }),
+                fragment: fragmentOf({ lesson: id, seed, question: at, answer, sure, mark, ...(of ? { of } : {}) }),
                 text: answerSaid(question.answer, answer, mine, speech),
               })
             }

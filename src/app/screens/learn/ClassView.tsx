@@ -14,11 +14,11 @@ import { type Speech, told } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
-import { isOwnDevice, pageOf } from '../../takeAlong/link.ts';
-import { QrCode } from '../../takeAlong/QrCode.tsx';
+import { pageOf } from '../../takeAlong/link.ts';
+import { ClassLink } from './ClassLink.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonPicture } from './LessonPicture.tsx';
-import { isKept } from './ownLessons.ts';
+import { classLink, formOf } from './ownLessons.ts';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
 import { Triangles } from './Triangle.tsx';
@@ -85,9 +85,12 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
     window.addEventListener('storage', heard);
     return () => window.removeEventListener('storage', heard);
   }, [id, seed]);
-  const mine = all.filter(({ question: of }) => of === at);
+  const form = formOf(id, lesson);
+  const here = all.filter(({ question: of }) => of === at);
+  const mine = here.filter(({ of }) => of === form);
   const take = (answer: number | string) => {
     const one: ClassAnswer = { lesson: id, seed, question: at, answer, sure: 'think', mark: markNow() };
+    if (form !== undefined) one.of = form;
     const more = withAnswer(all, one);
     setAll(more);
     keepAnswers(id, seed, more);
@@ -141,7 +144,13 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
             <Triangles question={question} dealt={dealt} speech={speech} />
           </>
         )}
-        {mine.length > 0 && !open && (
+        {mine.length < here.length && (
+          <p className="fine">
+            {here.length - mine.length} given before this lesson was changed{' '}
+            {here.length - mine.length === 1 ? 'is' : 'are'} left out.
+          </p>
+        )}
+        {here.length > 0 && !open && (
           <p className="buttons">
             <button
               type="button"
@@ -157,37 +166,11 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         {!open && (
           <details>
             <summary>Answers from the learners’ own devices</summary>
-            {isKept(id) ? (
-              <p>
-                Only lessons that come with the program can be answered from other devices: they have no such lesson of
-                yours. Type in here what is called out.
-              </p>
-            ) : (
-              <AnswerLink link={`${pageOf(window.location)}#learn/${id}/answer/${seed}`} />
-            )}
+            <ClassLink {...classLink(id, lesson, seed, pageOf(window.location))} carries={form !== undefined} />
           </details>
         )}
       </div>
     </div>
-  );
-}
-
-function AnswerLink({ link }: { link: string }) {
-  return (
-    <>
-      <p className="fine">
-        They open this link, answer, and show a code; read it with the camera of this device, and it is counted here. No
-        name is in it.
-      </p>
-      {isOwnDevice(link) && (
-        <p>
-          This page comes from this device itself, so the link opens here only. For a class, open the page from a server
-          that they reach.
-        </p>
-      )}
-      <p className="class-link">{link}</p>
-      <QrCode link={link} side="11rem" label="Code for a camera: opens the question" />
-    </>
   );
 }
 

@@ -14,10 +14,11 @@ import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { KeepLesson } from './KeepLesson.tsx';
+import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
 import { OwnLesson } from './OwnLesson.tsx';
 import { OwnPath } from './OwnPath.tsx';
-import { CARRIED, carriedText, isKept, ownLesson } from './ownLessons.ts';
+import { CARRIED, carriedText, classOf, isKept, ownLesson } from './ownLessons.ts';
 import { type Keeping, useProgress } from './useProgress.ts';
 import { WorkSheet } from './WorkSheet.tsx';
 
@@ -32,7 +33,7 @@ export default function LearnScreen({ work }: { work: Work }) {
   const taken = useTaken(behind);
   const [own, setOwn] = useState<Lesson | null>(null);
   const [edited, setEdited] = useState<Lesson | null>(null);
-  const [id = '', what = '', seed = ''] = behind.split('/');
+  const [id = '', what = '', seed = '', ...rest] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
   };
@@ -64,7 +65,7 @@ export default function LearnScreen({ work }: { work: Work }) {
       )}
       {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
       {id !== '' && taken === null && (
-        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), work, keeping, leave }} />
+        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), rest, work, keeping, leave }} />
       )}
     </div>
   );
@@ -91,14 +92,20 @@ interface PathProps {
   openOwn(lesson: Lesson): void;
 }
 
-function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathProps) {
-  const all = ENTRIES.map((entry) => ({ ...entry, ...standing(progress.lessons[entry.id], today) }));
+function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: PathProps) {
+  const [kept, setKept] = useState(0);
+  const all = ENTRIES.map((entry) => ({
+    ...entry,
+    ...standing(progress.lessons[entry.id], today, begun.has(entry.id)),
+  }));
   const due = all.filter(({ is }) => is === 'due');
-  const next = due[0] ?? all.find(({ is }) => is === 'new');
+  const next = due[0] ?? all.find(({ is }) => is === 'begun') ?? all.find(({ is }) => is === 'new');
   return (
     <>
       <section className="verdict">
-        <h2>{headline(due.length, next)}</h2>
+        <h2>
+          <Headline due={due.length} next={next} />
+        </h2>
         <p>
           Each lesson asks you first, then shows. Five to ten minutes. Say what you think, see it move, and find out
           why. It comes back after a day, three days and a week, with other numbers.
@@ -108,6 +115,7 @@ function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathPro
         )}
         {!lasts && <p role="status">This browser keeps nothing: what you learn is forgotten with the page.</p>}
       </section>
+      <LeftLesson open={openOwn} kept={() => setKept(kept + 1)} />
       <ol className="path">
         {all.map(({ id, title, about, is, days }) => (
           <li key={id}>
@@ -119,7 +127,7 @@ function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathPro
           </li>
         ))}
       </ol>
-      <OwnPath />
+      <OwnPath key={kept} />
       <Instructors openOwn={openOwn} />
     </>
   );
@@ -156,13 +164,19 @@ function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
   );
 }
 
-function headline(due: number, next: { title: string; is: string } | undefined): string {
-  if (due > 0) return due === 1 ? `One lesson comes back today: ${next!.title}` : `${due} lessons come back today.`;
-  return next ? `Next: ${next.title}` : 'Nothing comes back today.';
+function Headline({ due, next }: { due: number; next: { id: string; title: string; is: string } | undefined }) {
+  if (!next) return 'Nothing comes back today.';
+  if (due > 1) return `${due} lessons come back today.`;
+  return (
+    <>
+      {due === 1 ? 'One lesson comes back today: ' : next.is === 'begun' ? 'Begun: ' : 'Next: '}
+      <a href={`${HERE}/${next.id}`}>{next.title}</a>
+    </>
+  );
 }
 
 function standingText(is: string, days: number): string {
-  if (is === 'new') return 'new';
+  if (is === 'new' || is === 'begun') return is;
   if (is === 'due') return 'comes back today';
   if (is === 'done') return 'learnt';
   return days === 1 ? 'done; back tomorrow' : `done; back in ${days} days`;
@@ -178,6 +192,8 @@ interface OpenedProps {
   /** what of it: nothing, the lesson itself; sheet, class or answer */
   what: string;
   seed: number;
+  /** which class an answer is for */
+  rest: readonly string[];
   work: Work;
   keeping: Keeping;
   leave(): void;
@@ -203,7 +219,7 @@ async function loadAny(id: string): Promise<Lesson> {
   return withItsDesign(read.lesson);
 }
 
-function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
+function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
   // As it stood when the lesson was opened: to finish it is no other visit.
@@ -241,7 +257,7 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   if (id === EDIT) return <LessonEditor {...{ work, leave }} from={lesson} />;
   if (what === 'sheet') return <WorkSheet {...{ lesson, work, leave }} />;
   if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
-  if (what === 'answer') return <AnswerView {...{ id, lesson, seed, work }} />;
+  if (what === 'answer') return <AnswerView {...{ lesson, seed, work }} class={classOf(id, lesson, rest)} />;
   return (
     <>
       {id.startsWith(CARRIED) && <KeepLesson lesson={lesson} />}

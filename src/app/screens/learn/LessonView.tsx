@@ -1,6 +1,7 @@
 /** One lesson from its story to what is carried away: asks, lets go, asks what was seen, and only then explains. */
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { type Right, rightsOf } from '../../../lessons/apart.ts';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { begun, type Course, lastRound, type Step, seedOf, stepped } from '../../../lessons/runner.ts';
@@ -39,12 +40,15 @@ export function LessonView({ lesson, work, visit, seed, answered, finished, leav
   const [course, setCourse] = useState(() => begun(lesson, visit));
   /** how often it was gone through on this page: each time has other numbers */
   const [turn, setTurn] = useState(0);
-  const { dealt, fault, again } = useDealt(lesson, seedOf(seed + turn * OTHER, course.round));
+  /** what was right in the rounds that are over */
+  const [gone, setGone] = useState<readonly Right[]>([]);
+  const { dealt, fault, again } = useDealt(lesson, seedOf(seed + turn * OTHER, course.round), gone);
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
   const onceMore = () => {
     setTurn(turn + 1);
+    setGone(dealt ? rightsOf(lesson, dealt) : []);
     setCourse(begun(lesson, 'first'));
   };
   const step = (next: Step) => {
@@ -52,6 +56,7 @@ export function LessonView({ lesson, work, visit, seed, answered, finished, leav
     if (next.do === 'commit') answered?.();
     const after = stepped(course, next, dealt);
     setCourse(after);
+    if (after.round !== course.round) setGone([...gone, ...rightsOf(lesson, dealt)]);
     if (after.done && !course.done) finished(lastRound(after));
   };
   return (

@@ -24,8 +24,11 @@ import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
 import { SetUps } from './SetUps.tsx';
 
-/** px of the drawing: as wide as the leaf between its margins; the lines of the notes above it */
-const WIDTH = 640;
+/** px of the drawing: as wide as the leaf between its margins, or beside the slips; the lines of the notes above it */
+const WHOLE = 640;
+const BESIDE = 390;
+/** Seats whose notes have room beside the slips. */
+const FEW = 2;
 const HEIGHT = 150;
 const LINE = 19;
 const NOTE = 190;
@@ -75,6 +78,7 @@ const standing = (design: Design) => metres(design.position ?? 0);
 
 function Pair({ question, dealt, answered, follows, speech }: Props) {
   const id = useId();
+  const width = answered && dealt.to.seats.length <= FEW ? BESIDE : WHOLE;
   const both = [dealt.from, dealt.to];
   const factor = Math.min(...both.map((one) => factorFor(linesOf(one), standing(one), FACTOR)));
   const [before, after] = both.map((one) => drawnAt(linesOf(one), standing(one), factor)) as [Drawn, Drawn];
@@ -83,7 +87,7 @@ function Pair({ question, dealt, answered, follows, speech }: Props) {
   const notes = notesOf({ question, dealt, answered, follows, speech });
   const lines = Math.max(...notes.map((note) => note.lines.length));
   const head = lines * LINE + 4;
-  const inner = closeUp(boxOf([before, after]), frame, { width: WIDTH, height: HEIGHT + 2 * LINE });
+  const inner = closeUp(boxOf([before, after]), frame, { width, height: HEIGHT + 2 * LINE });
   // The notes of the screen have one line; those of paper stand above the drawing.
   const at = { ...inner, middle: { x: inner.middle.x, y: inner.middle.y + head - inner.notesEnd } };
   const height = head + HEIGHT;
@@ -92,14 +96,14 @@ function Pair({ question, dealt, answered, follows, speech }: Props) {
   const middles = spread(
     order.map((i) => ({ at: points[i]!.x, size: NOTE })),
     0,
-    WIDTH,
+    width,
     8,
   );
   return (
     <figure>
-      <svg viewBox={`0 0 ${WIDTH} ${height}`} role="img" aria-label="Upper half of the pair, cut along its axis">
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label="Upper half of the pair, cut along its axis">
         <clipPath id={`${id}part`}>
-          <rect y={head} width={WIDTH} height={HEIGHT} />
+          <rect y={head} width={width} height={HEIGHT} />
         </clipPath>
         <g clipPath={`url(#${id}part)`}>
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fitOf(dealt.from).position * factor} />

@@ -15,6 +15,8 @@ const FILM = 64;
 const LEAST = 20;
 const MOST = 56;
 const RIGHT_ANGLE = 9;
+/** mm: two lengths that differ by less are one */
+const SAME = 1e-8;
 
 interface Props {
   of: string;
@@ -22,6 +24,8 @@ interface Props {
   angle: number;
   /** mm, along the axis */
   travel: number;
+  /** what is right of the question, whatever its sign */
+  right: number;
   speech: Speech;
 }
 
@@ -32,13 +36,13 @@ export function Triangles({ question, dealt, speech }: { question: Question; dea
   return (
     <div className="triangles">
       {triangles.map(({ of }, i) => (
-        <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
+        <Triangle key={of} of={of} {...dealt.triangles[i]!} right={Math.abs(Number(dealt.right))} speech={speech} />
       ))}
     </div>
   );
 }
 
-function Triangle({ of, angle, travel, speech }: Props) {
+function Triangle({ of, angle, travel, right, speech }: Props) {
   const drawn = Math.min(MOST, Math.max(LEAST, angle));
   const { sin, cos, tan } = sidesOf(drawn);
   const real = sidesOf(angle);
@@ -52,10 +56,12 @@ function Triangle({ of, angle, travel, speech }: Props) {
     return `${px - far * cos} ${py + far * sin}L${px + far * cos} ${py - far * sin}`;
   };
   const fine = (mm: number) => told(mm, 'fine', speech);
+  // As the texts beside it have them: what is right as it is asked for, what leads to it as it is reckoned with.
+  const step = (mm: number) => told(mm, Math.abs(mm - right) < SAME ? 'fine' : 'reckoned', speech);
   const labels = [
-    { name: 'travel, along the axis', text: fine(travel) },
+    { name: 'travel, along the axis', text: step(travel) },
     { name: 'across on this side, square to the axis: travel × tangent', text: fine(travel * real.tan) },
-    { name: 'film, square to the side: travel × sine', text: fine(travel * real.sin) },
+    { name: 'film, square to the side: travel × sine', text: step(travel * real.sin) },
   ];
   return (
     <figure className="triangle">

@@ -1,6 +1,7 @@
 /** A lesson on paper, by a seed: the work sheet with blanks, and the answer sheet on a leaf of its own. */
 import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { rightsOf } from '../../../lessons/apart.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { seedOf } from '../../../lessons/runner.ts';
@@ -25,7 +26,7 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   usePageRule(pageRule(paper, `${lesson.title} · sheet ${seed}`));
   const one = useDealt(lesson, seedOf(seed, 0));
-  const two = useDealt(lesson, seedOf(seed, 1));
+  const two = useDealt(lesson, seedOf(seed, 1), one.dealt && rightsOf(lesson, one.dealt));
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
   const rounds = [one, two].flatMap(({ dealt }) =>
     dealt ? [{ ...sheetRound(lesson, dealt, speech), dealt: dealt.questions }] : [],
@@ -164,23 +165,25 @@ function Answers({ lesson, rounds, seed, speech }: LeafProps) {
                 </strong>{' '}
                 {because}
               </p>
-              <PaperPicture {...pictureOf(lesson, dealt, k)} answered speech={speech} />
-              <table>
-                <thead>
-                  <tr>
-                    <th scope="col">Who has</th>
-                    <th scope="col">made this slip</th>
-                  </tr>
-                </thead>
-                <tbody>
-                  {slips.map(({ name, gives }) => (
-                    <tr key={name}>
-                      <th scope="row">{gives}</th>
-                      <td>{name}</td>
+              <div className="leaf-sides">
+                <PaperPicture {...pictureOf(lesson, dealt, k)} answered speech={speech} />
+                <table>
+                  <thead>
+                    <tr>
+                      <th scope="col">Who has</th>
+                      <th scope="col">made this slip</th>
                     </tr>
-                  ))}
-                </tbody>
-              </table>
+                  </thead>
+                  <tbody>
+                    {slips.map(({ name, gives }) => (
+                      <tr key={name}>
+                        <th scope="row">{gives}</th>
+                        <td>{name}</td>
+                      </tr>
+                    ))}
+                  </tbody>
+                </table>
+              </div>
             </div>
           ))}
         </div>

@@ -40,18 +40,23 @@ function put(key: string, text: string): boolean {
 
 function take(key: string): Read {
   try {
-    const found = window.localStorage.getItem(key);
-    if (found === null) return { lesson: null, damaged: false };
-    const cut = found.indexOf(' ');
-    const text = found.slice(cut + 1);
-    const lesson = Number(found.slice(0, cut)) === checksum(text) ? parsed(text) : null;
-    if (lesson) return { lesson, damaged: false };
-    window.localStorage.setItem(key + ASIDE, found);
-    window.localStorage.removeItem(key);
-    return { lesson: null, damaged: true };
+    return readFrom(window.localStorage, key);
   } catch {
     return { lesson: null, damaged: false };
   }
+}
+
+/** Throws where nothing may be kept. */
+function readFrom(storage: Storage, key: string): Read {
+  const found = storage.getItem(key);
+  if (found === null) return { lesson: null, damaged: false };
+  const cut = found.indexOf(' ');
+  const text = found.slice(cut + 1);
+  const lesson = Number(found.slice(0, cut)) === checksum(text) ? parsed(text) : null;
+  if (lesson) return { lesson, damaged: false };
+  storage.setItem(key + ASIDE, found);
+  storage.removeItem(key);
+  return { lesson: null, damaged: true };
 }
 
 function parsed(text: string): Lesson | null {
@@ -129,14 +134,68 @@ export function ownLessons(of: typeof OWN | typeof FROM = OWN): KeptLesson[] {
   }
 }
 
-/** “Made by …, 2026-11-28”; as much of it as is told. */
+/** “made by …, 2026-11-28”, “given out on 2026-11-28”; '' where neither is told. */
 export const byText = ({ by, day }: Pick<Lesson, 'by' | 'day'>): string =>
-  [by ? `made by ${by}` : '', day ?? ''].filter((text) => text !== '').join(', ');
+  by ? [`made by ${by}`, ...(day ? [day] : [])].join(', ') : day ? `given out on ${day}` : '';
+
+const OPENED = 'conepair.lessonOpened';
+/** One from a file or a link that is not kept: it is had back as long as the page is open. */
+export function holdOpened(lesson: Lesson | null): void {
+  try {
+    if (lesson) window.sessionStorage.setItem(OPENED, written(lesson));
+    else window.sessionStorage.removeItem(OPENED);
+  } catch {
+    // It is gone with the page then, as it says.
+  }
+}
+export function heldOpened(): Lesson | null {
+  try {
+    const { lesson } = readFrom(window.sessionStorage, OPENED);
+    return lesson && ownLesson(othersId(lesson)).lesson === null ? lesson : null;
+  } catch {
+    return null;
+  }
+}
 
 /** A link that carries the whole lesson; null where it would be too long. */
 export function lessonLink(lesson: Lesson, page: string): string | null {
   const link = `${page}#learn/${CARRIED}${packedText(JSON.stringify(lesson))}`;
   return link.length <= LONGEST_LINK ? link : null;
+}
+
+/** Which class an answer is for: its lesson on the instructor's device, and the form it had as it was given out. */
+export interface OfClass {
+  id: string;
+  of?: string | undefined;
+}
+
+/** Of a lesson that comes with the program there is one form; one that is kept can be changed. */
+export const formOf = (id: string, lesson: Lesson): string | undefined =>
+  isKept(id) ? checksum(JSON.stringify(lesson)).toString(36) : undefined;
+
+/**
+ * The link that a class answers by; one that the program has not carries the lesson whole. `text`: null where it would
+ * be too long.
+ */
+export function classLink(
+  id: string,
+  lesson: Lesson,
+  seed: number,
+  page: string,
+): { text: string | null; long: number } {
+  const of = formOf(id, lesson);
+  const what = of === undefined ? id : `${CARRIED}${packedText(JSON.stringify(lesson))}`;
+  const text = `${page}#learn/${what}/answer/${seed}${of === undefined ? '' : `/${id}/${of}`}`;
+  return { text: text.length <= LONGEST_LINK ? text : null, long: text.length };
+}
+
+/** Whose class it is that a link asks for, by what stands behind its seed. */
+export function classOf(id: string, lesson: Lesson, behind: readonly string[]): OfClass {
+  const [named = '', of = ''] = behind;
+  if (!id.startsWith(CARRIED)) return { id, of: formOf(id, lesson) };
+  return isKept(named) && /^[a-z0-9-]{1,60}$/.test(named) && /^[a-z0-9]{1,12}$/.test(of)
+    ? { id: named, of }
+    : { id: othersId(lesson), of: formOf(othersId(lesson), lesson) };
 }
 
 export function carriedText(behind: string): string | null {

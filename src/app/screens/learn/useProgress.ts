@@ -1,7 +1,16 @@
 /** What was learnt, kept on the device; where nothing may be kept it lasts as long as the page, and that is said. */
 import { useState } from 'react';
 import { checksum } from '../../../jobs/checksum.ts';
-import { dayOf, NONE, type ProgressRead, readProgress, visited, writeProgress } from '../../../lessons/progress.ts';
+import {
+  dayOf,
+  NONE,
+  type ProgressRead,
+  readBegun,
+  readProgress,
+  visited,
+  writeBegun,
+  writeProgress,
+} from '../../../lessons/progress.ts';
 
 export interface Keeping extends ProgressRead {
   /** whether this browser keeps it */
@@ -11,6 +20,8 @@ export interface Keeping extends ProgressRead {
   /** lessons in which something was answered on this page: opened again they have other numbers */
   answered: ReadonlySet<string>;
   answer(id: string): void;
+  /** lessons that were begun and not gone through, as this device keeps it */
+  begun: ReadonlySet<string>;
 }
 
 export function useProgress(): Keeping {
@@ -21,11 +32,25 @@ export function useProgress(): Keeping {
     const now = found();
     const before = now.lasts ? now.progress : state.progress;
     const progress = visited(before, id, last, today);
+    setBegun(marked(id, false));
     setState({ ...now, progress, damaged: state.damaged || now.damaged, lasts: written(progress) });
   };
   const [answered, setAnswered] = useState<ReadonlySet<string>>(new Set());
-  const answer = (id: string) => setAnswered((before) => (before.has(id) ? before : new Set([...before, id])));
-  return { ...state, today, visit, answered, answer };
+  const [begun, setBegun] = useState<ReadonlySet<string>>(() => marked());
+  const answer = (id: string) => {
+    setAnswered((before) => (before.has(id) ? before : new Set([...before, id])));
+    if (!state.progress.lessons[id]) setBegun(marked(id, true));
+  };
+  return { ...state, today, visit, answered, answer, begun };
+}
+
+/** Those begun, after one is or is no more; where nothing may be kept there are none. */
+function marked(id?: string, is = false): ReadonlySet<string> {
+  try {
+    return new Set(id === undefined ? readBegun(window.localStorage) : writeBegun(window.localStorage, id, is));
+  } catch {
+    return new Set();
+  }
 }
 
 function found(): ProgressRead & { lasts: boolean } {

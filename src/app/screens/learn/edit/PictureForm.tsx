@@ -154,6 +154,7 @@ function ChartForm({ path }: { path: string }) {
       <FormulaField path={`${chart}.to`} label="Where it ends" />
       <FormulaField path={`${chart}.at`} label="Where the answer is asked for" />
       <ChoiceField path={`${chart}.as`} label="What goes along is told in" options={AS} />
+      <FormulaField path={`${chart}.times`} label="Its figures are multiplied by" hint="May stay empty." optional />
       <TextField path={`${chart}.title`} label="What goes along, in words" />
       <FormulaField path={`${chart}.up`} label="What goes up" hint="Over the report there: now" />
       <TextField path={`${chart}.upTitle`} label="What goes up, in words" />

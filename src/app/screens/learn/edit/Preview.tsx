@@ -23,6 +23,13 @@ export function Preview({ lesson, found, work }: { lesson: Lesson; found: Lesson
           </button>
         )}
       </p>
+      {shown && shown !== lesson && (
+        <p role="status" className="fine">
+          {found.errors.length > 0
+            ? 'Not yet with your last change: something is in the way. This is the lesson before it.'
+            : 'Your last change is being tried. This is the lesson before it.'}
+        </p>
+      )}
       {shown ? (
         <LessonView
           key={`${turn} ${JSON.stringify(shown)}`}

@@ -4,6 +4,7 @@ import type { Lesson } from '../../../../lessons/definition.ts';
 import { nameOf, offer } from '../../../state/files.ts';
 import { isOwnDevice, LONGEST_LINK, pageOf } from '../../../takeAlong/link.ts';
 import { codeOf, QrCode } from '../../../takeAlong/QrCode.tsx';
+import { LinkToCopy } from '../LinkToCopy.tsx';
 import { idOf, keepLesson, lessonLink } from '../ownLessons.ts';
 
 /** When it was given out, for whoever keeps it: of the clock on the wall. */
@@ -23,11 +24,6 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
   };
   const save = () =>
     offer(`${nameOf(lesson.title)}.lesson.json`, `${JSON.stringify(dated(lesson), null, 2)}\n`, 'application/json');
-  const copy = (text: string) =>
-    navigator.clipboard.writeText(text).then(
-      () => setSaid('The link is copied.'),
-      () => setSaid('This browser lets nothing be copied: mark the link and copy it by hand.'),
-    );
   const share = () => setLink({ of: lesson, text: lessonLink(dated(lesson), pageOf(window.location)) });
   return (
     <div className="take-out">
@@ -64,18 +60,7 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
               page from a server that they reach and make the link there.
             </p>
           )}
-          <p className="buttons">
-            <button type="button" onClick={() => void copy(shown.text!)}>
-              Copy the link
-            </button>
-          </p>
-          <textarea
-            readOnly
-            rows={3}
-            aria-label="The link"
-            value={shown.text}
-            onFocus={({ target }) => target.select()}
-          />
+          <LinkToCopy link={shown.text} />
           {codeOf(shown.text) ? (
             <QrCode link={shown.text} side="14rem" label="Code for a camera: opens this lesson" />
           ) : (
