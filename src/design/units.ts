@@ -250,7 +250,7 @@ export const lengthUnit = (system: System) =>
 export const ANGLE_WAYS = ['half', 'included', 'foot', 'ratio'] as const;
 export type AngleWay = (typeof ANGLE_WAYS)[number];
 
-/** Degrees: a cone steeper than this nobody says by its taper (common practice, no source). */
+/** Degrees: a cone steeper than this nobody says by its taper. @source practice */
 const STEEPEST_TAPER = 15;
 
 /** How a half angle (degrees) is said to a person of this way. */

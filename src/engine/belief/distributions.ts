@@ -10,3 +10,6 @@ export const twoSidedTail = (value: number): number => 2 * jStat.normal.cdf(-Mat
 
 /** The standard normal variable below which a share of all lies. */
 export const normalQuantile = (share: number): number => jStat.normal.inv(share, 0, 1);
+
+/** Probability that a standard normal variable is `value` or less. */
+export const normalCdf = (value: number): number => jStat.normal.cdf(value, 0, 1);

@@ -14,6 +14,8 @@
  *                pair drawn does: then it is not known what is left. Where what is told to be taken comes off by a
  *                dial that errs by σ(s), room is left for that too, root of squares, as both are apart:
  *                need - s = √((need - end)² + (z·σ(s))²), z of the risk, one side
+ *                Less than σ(0), half a division, is not set on a dial: it is stoned or lapped off and gauged as it
+ *                comes, and needs no such room.
  *
  *   short        how far the first touch still is from where it will be: now less all; its spread is that of the same
  *                over the pairs drawn, each with its own amounts off
@@ -191,7 +193,8 @@ function withDial(need: number, end: number, z: number, sigma: (amount: number) 
   const side = Math.sign(need);
   let safe = end;
   for (let turn = 0; turn < TURNS; turn++) safe = need - side * Math.hypot(need - end, z * sigma(Math.abs(safe)));
-  return safe;
+  const byHand = Math.min(Math.max(side * end, 0), sigma(0));
+  return side * Math.max(side * safe, byHand);
 }
 
 /** What each pair drawn needs off, by its films. */

@@ -154,6 +154,24 @@ export const measureReport = z.strictObject({
         description: 'Readings of a line that is no more: they say nothing of these surfaces and are not used',
       }),
     ),
+  aside: z
+    .array(
+      z.strictObject({
+        index: z.int(),
+        touched: z
+          .record(z.string(), plain('Chance that it was this seat'))
+          .check(z.meta({ description: 'Seats on which it may have been read' })),
+        unread: z
+          .array(z.strictObject({ seat: z.string(), part }))
+          .check(z.meta({ description: 'Surfaces of these seats that were never read' })),
+      }),
+    )
+    .check(
+      z.meta({
+        description:
+          'Stand-offs that may be those of several seats, of which one was never read: they are not used until that is',
+      }),
+    ),
   disagreeing: z.array(
     z.strictObject({
       index: z.int(),

@@ -5,8 +5,9 @@ import { tapersAsked } from './tapers.ts';
 import { DOUBT, reachOf } from './verdict.ts';
 
 export function measuredNow(measure: MeasureReport, system: System): string {
-  const { readings, disagreeing, settled, freedom, probability } = measure;
-  if (readings.length === 0) return 'No reading can be used.';
+  const { readings, disagreeing, impossible, aside, settled, freedom, probability } = measure;
+  if (readings.length === 0)
+    return aside.length > 0 && impossible.length === 0 ? 'Not enough read yet.' : 'No reading can be used.';
   const [one, ...others] = disagreeing;
   if (one)
     return others.length === 0

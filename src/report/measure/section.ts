@@ -5,6 +5,7 @@ import { type Consequence, consequencesOf } from '../../engine/belief/consequenc
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
 import { relatedSeats } from '../../engine/belief/quantities.ts';
 import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import {
   nextFor,
@@ -25,21 +26,24 @@ import { usedReadings } from './usedReadings.ts';
 export function measureSection(design: Design, tools: System = 'metric'): MeasureReport | undefined {
   if (!design.readings || design.readings.length === 0) return undefined;
   const seats = toSeats(design);
-  const { readings, places, overtaken } = usedReadings(design, seats);
+  const { readings, places, overtaken, aside } = usedReadings(design, seats);
   const priors = toPriors(design);
   const found = estimate(seats, readings, priors);
   const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({
     ...faultReport(design, places[index]!, fault),
     possibleAsDrawn,
   }));
-  const old = overtaken.flatMap((on, index) =>
-    on.length === 0
-      ? []
-      : [{ index, surfaces: on.map(({ seat, part }) => ({ seat: design.seats[seat]!.name, part })) }],
-  );
-  if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old };
+  const named = ({ seat, part }: On) => ({ seat: design.seats[seat]!.name, part });
+  const old = overtaken.flatMap((on, index) => (on.length === 0 ? [] : [{ index, surfaces: on.map(named) }]));
+  const open = aside.map(({ index, touchers, unread }) => ({
+    index,
+    touched: Object.fromEntries(touchers.map(({ seat, chance }) => [design.seats[seat]!.name, chance])),
+    unread: unread.map(named),
+  }));
+  if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old, aside: open };
   const position = metres(design.position ?? 0);
-  const whole = wholePairOf(found, readings, priors, shopTools(design, tools));
+  const pair = wholePairOf(found, readings, priors, shopTools(design, tools));
+  const whole = standOffTells(found) ? pair : withoutStandOff(pair);
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
@@ -57,6 +61,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
     settled: found.settled,
     impossible,
     overtaken: old,
+    aside: open,
     disagreeing: found.disagreeing.map((one) => {
       const slips = slipsOf(found, readings, one.index, shopTools(design, tools));
       return {
@@ -75,8 +80,23 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   };
 }
 
+/** A stand-off counts once every seat that may have touched was read (usedReadings.ts). */
+function standOffTells({ seats, unknowns, told }: Estimate): boolean {
+  const closing = seats.flatMap((input, seat) => (seatLines(input).closes === 'rearward' ? [seat] : []));
+  const isRead = (seat: number, part: Part) => {
+    const own = unknowns.list.flatMap((u, j) => (u.seat === seat && u.part === part ? [told[j]!] : []));
+    return own.length > 0 && own.every(Boolean);
+  };
+  return closing.length < 2 || closing.every((seat) => isRead(seat, 'journal') && isRead(seat, 'bush'));
+}
+
+function withoutStandOff(pair: WholePair): WholePair {
+  const places = pair.candidates.flatMap(({ kind }, k) => (kind === 'standOff' ? [] : [k]));
+  return { ...pair, candidates: places.map((k) => pair.candidates[k]!), rows: places.map((k) => pair.rows[k]!) };
+}
+
 /** What a notebook without one usable reading gives. */
-const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken'> = {
+const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken' | 'aside'> = {
   surfaces: [],
   correlations: { numbers: [], matrix: [] },
   readings: [],

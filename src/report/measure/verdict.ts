@@ -28,9 +28,10 @@ export function measureVerdict(
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
   if (measure.readings.length === 0)
     return {
-      tone: 'stop',
-      headline: 'None of the readings can be used.',
-      sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== ''),
+      tone: faults.length > 0 || measure.aside.length === 0 ? 'stop' : 'mend',
+      headline:
+        faults.length > 0 || measure.aside.length === 0 ? 'None of the readings can be used.' : 'Not enough read yet.',
+      sentences: [...faults, overtakenSentence(measure), ...asideSentences(design, measure)].filter((s) => s !== ''),
     };
   const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system, way));
   const allowed = allowanceOf(measure, fit);
@@ -41,6 +42,7 @@ export function measureVerdict(
     ...tapers,
     ...faults,
     overtakenSentence(measure),
+    ...asideSentences(design, measure),
     unreadSentence(design, measure),
     openSentence(measure, system),
     firstSentence(measure),
@@ -92,6 +94,14 @@ function overtakenSentence({ overtaken }: MeasureReport): string {
   return `${one ? `Reading ${overtaken[0]!.index + 1} is` : `${overtaken.length} readings are`} of the old line of the ${listed(surfaces)}, cut to a new one since: kept, and not used.`;
 }
 
+/** Stand-offs that may be those of one seat or another. */
+const asideSentences = (design: Design, { aside }: MeasureReport): string[] =>
+  aside.map(({ index, touched, unread }) => {
+    const seats = Object.entries(touched).map(([seat, chance]) => `the ${seat} (${Math.round(100 * chance)} in 100)`);
+    const never = listed(unread.map(({ seat, part }) => `${seat} ${part}`));
+    return `${entryText(design, index)} waits: it may have been ${seats.join(' or ')} that touched, and nobody has read the ${never}. Once ${unread.length === 1 ? 'that is' : 'those are'} read it counts; told as a trial on Cut it counts at once, and the blue tells which seat it was.`;
+  });
+
 /** Surfaces that no reading tells of at all, by name. */
 const unreadOf = (design: Design, { surfaces }: MeasureReport): string[] =>
   design.seats.flatMap(({ name }) =>
@@ -113,7 +123,7 @@ function unreadSentence(design: Design, measure: MeasureReport): string {
  */
 export function doubtsOf(design: Design, measure: MeasureReport): string[] {
   const { readings, disagreeing, impossible, settled, freedom, probability, undetermined } = measure;
-  if (readings.length === 0) return ['None of the readings can be used, so these are the shapes as drawn.'];
+  if (readings.length === 0) return ['None of the readings can be used yet, so these are the shapes as drawn.'];
   const [one, ...others] = disagreeing;
   const doubts = [];
   if (one)

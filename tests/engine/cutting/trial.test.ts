@@ -375,6 +375,12 @@ describe('what is left to cut', () => {
     expect(withDial.safe).toBeCloseTo(Math.max(0, plain!.amount - room), 12);
     expect(withDial.safe).toBeGreaterThan(0);
     expect(withDial.safe).toBeLessThan(plain!.safe);
+    // What is less than half a division is not set on the dial, and needs no room for it.
+    const coarse = leftToCut(
+      { ...input, allow: remaining(allow, trials) },
+      { ...known(trials, updated(trials)), dial: () => 2 * plain!.safe },
+    ).amounts[0]!;
+    expect(coarse.safe).toBeCloseTo(plain!.safe, 12);
   });
 
   it('a trial that agrees with the plan leaves it where it was; told twice it is surer and no other', () => {

@@ -63,22 +63,33 @@ describe('after a trial', () => {
     expect(told).toMatch(/neither a stand-off with blue nor a further reading makes that much surer/);
     expect(told).not.toMatch(/read it again|read the shake|look at the blue/);
     expect(told).toMatch(/So gauge the parts in another way, or leave them/);
-    const some = {
+    const withSafe = (safe: number) => ({
       ...idle,
-      remaining: { ...idle.remaining!, steps: idle.remaining!.steps.map((s) => ({ ...s, safe: 0.01 })) },
-    };
-    expect(leftVerdict(design, some, 'metric')!.sentences.join(' ')).toMatch(/Take the safe part and try again\./);
+      remaining: { ...idle.remaining!, steps: idle.remaining!.steps.map((s) => ({ ...s, safe })) },
+    });
+    const saying = (safe: number) => leftVerdict(design, withSafe(safe), 'metric')!.sentences.join(' ');
+    expect(saying(0.04)).toMatch(/Take the safe part and try again\./);
+    // A sliver taken leaves as little safe as before: that goes round and round.
+    expect(saying(0.01)).toMatch(
+      /so little that to take it and try again leads nowhere\. So gauge the parts in another/,
+    );
+    expect(saying(0.01)).not.toMatch(/Take the safe part/);
   });
 
   it('no amount is advised whose doubt is more than itself: what is safe stands before it', () => {
-    const some = {
-      ...report,
-      remaining: { ...report.remaining!, steps: report.remaining!.steps.map((s) => ({ ...s, safe: 0.01 })) },
-    };
-    const { headline } = leftVerdict(design, some, 'metric')!;
-    expect(headline).toMatch(
-      /^Only 10\.00 µm off the steep journal is safe to take now: .*77 \(0 to 2\d\d\) µm .*after another trial\.$/,
+    const headlineOf = (safe: number) =>
+      leftVerdict(
+        design,
+        {
+          ...report,
+          remaining: { ...report.remaining!, steps: report.remaining!.steps.map((s) => ({ ...s, safe })) },
+        },
+        'metric',
+      )!.headline;
+    expect(headlineOf(0.04)).toMatch(
+      /^Only 40\.00 µm off the steep journal is safe to take now: .*77 \(0 to 2\d\d\) µm .*after another trial\.$/,
     );
+    expect(headlineOf(0.01)).toMatch(/^Only 10\.00 µm .*77 \(0 to 2\d\d\) µm .*; first read the shake at the nose\.$/);
     const most = {
       ...report,
       remaining: {

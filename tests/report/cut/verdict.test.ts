@@ -183,7 +183,7 @@ test('after a trial: what is left, too much off, or a slip', () => {
     trials: [{ taken: [{ seat: 'steep', part: 'journal' as const, normal }], standOff: { value, sigma: 0.0005 } }],
   });
   expect(demo('steep-first', trial(0.04, -0.06)).text).toMatch(
-    /Only \d\.\d\d µm off the steep journal is safe to take now: you are 5\d\.\d+ µm short along the axis, most likely 37 ± 2\d µm off the steep journal; the rest after another trial\. Safe to take now: \d\.\d\d µm off the steep journal; 39 times in 40 at least that much is left/,
+    /Only \d\.\d\d µm off the steep journal is safe to take now: you are 5\d\.\d+ µm short along the axis, most likely 37 ± 2\d µm off the steep journal; first read the shake at the nose\. Safe to take now: \d\.\d\d µm off the steep journal; 39 times in 40 at least that much is left/,
   );
   expect(demo('steep-first', trial(0.09, -0.1315)).text).toMatch(
     /Nothing that may still be cut brings the films nearer: the shallow film stays \d\.\d\d µm thinner than wanted/,

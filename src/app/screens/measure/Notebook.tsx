@@ -141,6 +141,7 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
   const none = stale && !fault ? '…' : '—';
   const trials = doneSoFar(design);
   const old = measure?.overtaken.find((o) => o.index === index);
+  const waits = measure?.aside.some((a) => a.index === index) ?? false;
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
     <details id={entryId(index)} onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
@@ -159,6 +160,7 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
             since: not used.
           </span>
         )}
+        {waits && <span className="remark">Not used yet: which seat touched is not known. See above.</span>}
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {far && <span className="remark">{far}</span>}
         {doubtful && (
