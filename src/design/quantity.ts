@@ -94,18 +94,21 @@ const KEPT = { sized: 3, other: 4 };
  */
 export function restingText(quantity: Quantity, value: number, system: System, way: AngleWay = 'half'): string {
   const exact = quantityText(quantity, value, system, way);
-  return exact.replace(/^([−-]?)(\d+)\.(\d+)(?=$|[ °])/, (all, sign: string, whole: string, decimals: string) => {
-    const size = Number(`${whole}.${decimals}`);
-    if (size === 0) return all;
-    const least = DECIMALS[quantity]?.[system];
-    const figures = (least === undefined ? KEPT.other : KEPT.sized) - 1 - Math.floor(Math.log10(size));
-    const most = Math.min(100, Math.max(least ?? 0, figures));
-    if (decimals.length <= most) return all;
-    const rounded = size.toFixed(most).replace(/\.?0+$/, '');
-    if (least === undefined) return `${sign}${rounded}`;
-    const [shown, left = ''] = rounded.split('.');
-    return `${sign}${shown}.${left.padEnd(LEAST_DECIMALS[quantity as 'length'], '0')}`;
-  });
+  return exact.replace(
+    /^([−-]?(?:1:)?)(\d+)\.(\d+)(?=$|[ °])/,
+    (all, sign: string, whole: string, decimals: string) => {
+      const size = Number(`${whole}.${decimals}`);
+      if (size === 0) return all;
+      const least = DECIMALS[quantity]?.[system];
+      const figures = (least === undefined ? KEPT.other : KEPT.sized) - 1 - Math.floor(Math.log10(size));
+      const most = Math.min(100, Math.max(least ?? 0, figures));
+      if (decimals.length <= most) return all;
+      const rounded = size.toFixed(most).replace(/\.?0+$/, '');
+      if (least === undefined) return `${sign}${rounded}`;
+      const [shown, left = ''] = rounded.split('.');
+      return `${sign}${shown}.${left.padEnd(LEAST_DECIMALS[quantity as 'length'], '0')}`;
+    },
+  );
 }
 
 /** As many decimals are written of a size at least. */

@@ -322,6 +322,12 @@ export const ANGLE_WORDS: Record<AngleWay, string> = {
 export const angleFigure = (degrees: Degrees, way: AngleWay): string =>
   way === 'included' ? angleText(2 * Math.abs(degrees)) : angleSaid(degrees, way);
 
+/** The same with that word; what is too steep for a taper is a half angle. */
+export function angleNamed(degrees: Degrees, way: AngleWay): string {
+  const said = wayOf(degrees, way) === 'steep' ? 'half' : way;
+  return `${ANGLE_WORDS[said]} ${angleFigure(degrees, said)}`;
+}
+
 /** A half angle from what was typed: a number alone is meant as the person says angles. */
 export function typedAngleIn(text: string, way: AngleWay): Typed {
   if (way === 'foot' && FRACTION_ALONE.test(text.slice(0, LONGEST_TYPED))) return typedHalfAngle(`${text} in/ft`);

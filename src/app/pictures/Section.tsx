@@ -6,7 +6,7 @@
 import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
-import { ANGLE_WORDS, angleFigure, fineText, type System } from '../../design/units.ts';
+import { angleNamed, fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { filmTold, sayers } from '../../report/belief/filmTold.ts';
 import { millimetres } from '../../report/convert.ts';
@@ -172,7 +172,7 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
           ? told.text
           : `${filmText(seat.leastFilm, system)}${told ? ' as drawn' : ''}`,
       ...(told && told.drawn !== null && { said: `${sayers(belief!)} ${told.text}` }),
-      taper: drawnThere ? (halfAngle === 0 ? 'straight' : '') : `${ANGLE_WORDS[way]} ${angleFigure(halfAngle, way)}`,
+      taper: drawnThere ? (halfAngle === 0 ? 'straight' : '') : angleNamed(halfAngle, way),
       at: onScreen(at, noteEnd(drawn, i), 1),
     };
   });

@@ -99,6 +99,7 @@ function ThisDesign({ work, run }: Part) {
     await navigator.clipboard.writeText(link!);
     setCopied(true);
   };
+  const own = isOwnDevice(page);
   return (
     <div>
       <h3>This design</h3>
@@ -130,10 +131,10 @@ function ThisDesign({ work, run }: Part) {
           <p className="fine">
             The whole design is in the link ({link.length} characters); nothing is sent anywhere.
             {link.length > CUT_OFF && ' Some mail programs cut links longer than 2,000: a file is safer.'}
-            {codeOf(link) === null && ' It is too long for a code.'}
-            {isOwnDevice(page) && ' This page comes from this device itself: the link opens here only.'}
+            {!own && codeOf(link) === null && ' It is too long for a code.'}
+            {own && ' This page comes from this device itself: the link opens here only, so there is no code of it.'}
           </p>
-          <QrCode link={link} side="11rem" />
+          {!own && <QrCode link={link} side="11rem" />}
         </>
       )}
     </div>

@@ -65,7 +65,7 @@ function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string
 }
 
 /** What is safe stands first, and a trial before all that is not. */
-function offNow(cut: CutReport, system: System): string {
+export function offNow(cut: CutReport, system: System): string {
   const all = offText(cut, system);
   const before = beforeTrial(cut);
   if (before === 'all') return `${all.replace(/^./, (c) => c.toUpperCase())}.`;

@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { measureText } from '../../design/measures.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { digits } from '../film/figures.ts';
 import { listed } from '../listed.ts';
 import type { RunningReport } from './definition.ts';
 import { timesText } from './words.ts';
@@ -53,7 +54,7 @@ function warmText({ hottest, power, stop }: RunningReport, system: System): stri
   const force = (value: number) => measureText('force', Math.abs(value), system);
   const ends = [stop.p05, stop.p95].map(Math.abs).sort((a, b) => a - b);
   const held = Math.max(...ends) < 0.05 ? '' : `; a stop holds it with ${between(force(ends[0]!), force(ends[1]!))}`;
-  return `Warm, the hottest part stands at ${between(celsius(hottest.p05), celsius(hottest.p95))} and ${between(`${power.p05.toPrecision(2)}`, `${power.p95.toPrecision(2)}`)} W are lost${held} (9 times in 10).`;
+  return `Warm, the hottest part stands at ${between(celsius(hottest.p05), celsius(hottest.p95))} and ${between(digits(power.p05), digits(power.p95))} W are lost${held} (9 times in 10).`;
 }
 
 /** On what that rests. */

@@ -9,6 +9,7 @@ import type { CutReport } from '../cut/definition.ts';
 import { leftOf } from '../cut/left.ts';
 import { leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
+import { offNow } from '../cut/now.ts';
 import { cutVerdict, isReached, limitSentences } from '../cut/verdict.ts';
 import { behindTrial, type Withheld } from '../cut/withheld.ts';
 import { fitSection } from '../fit/section.ts';
@@ -77,14 +78,17 @@ function plainPurpose(design: Design, cut: CutReport | null, system: System, way
       ? verdict.headline
       : `${cuts} cuts, as the steps say, ${isReached(cut) ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
   const sentences = verdict.sentences.filter((sentence) => !LEFT_OUT.test(sentence));
-  if (beforeTrial(cut) === 'nothing')
+  const before = beforeTrial(cut);
+  if (before !== 'all') {
+    const [first, then] = before === 'nothing' ? [TRY_FIRST, 'Then most likely'] : [offNow(cut, system), 'All of it'];
     return {
       kind: 'work',
       ...verdict,
       tone: 'mend',
-      headline: TRY_FIRST,
-      sentences: [`Then most likely: ${headline}`, ...sentences],
+      headline: first,
+      sentences: [`${then}: ${headline}`, ...sentences],
     };
+  }
   return { kind: 'work', ...verdict, headline, sentences };
 }
 

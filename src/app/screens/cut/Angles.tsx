@@ -3,16 +3,7 @@
  */
 import type { CSSProperties } from 'react';
 import { stackText as ownStack, toolText } from '../../../design/tools.ts';
-import {
-  ANGLE_WORDS,
-  angleFigure,
-  angleText,
-  fineText,
-  fineUnit,
-  readingText,
-  type System,
-  TENTH,
-} from '../../../design/units.ts';
+import { angleNamed, angleText, fineText, fineUnit, readingText, type System, TENTH } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { settingSentence } from '../../../report/cut/setUpSentences.ts';
 import { WAYS } from '../../../report/cut/words.ts';
@@ -34,7 +25,7 @@ export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System
       {cut.settings.map((setting) => (
         <details key={`${setting.seat} ${setting.part}`} open={cut.settings.length < 3}>
           <summary>
-            {setting.seat} {setting.part}: {ANGLE_WORDS[way]} {angleFigure(setting.halfAngle, way)}
+            {setting.seat} {setting.part}: {angleNamed(setting.halfAngle, way)}
             {setting.stands !== null && `; alone its film stands ${errorText(setting.stands)} of error`}
           </summary>
           <p>

@@ -9,6 +9,7 @@ import { defaultAt } from '../../../design/place.ts';
 import { fineText, placeText, type System } from '../../../design/units.ts';
 import { millipascalSeconds } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
+import { digits } from '../../../report/film/figures.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
 
 interface Props {
@@ -42,7 +43,7 @@ function filmsText(film: FilmReport, system: System): string {
     seats
       .map(({ name, leastFilm }) => `${name} ${leastFilm === null ? 'apart' : fineText(leastFilm, system)}`)
       .join(', ');
-  const watts = (power: number | null) => (power === null ? '' : `, friction ${power.toPrecision(2)} W`);
+  const watts = (power: number | null) => (power === null ? '' : `, friction ${digits(power)} W`);
   const { steady } = film;
   const celsius = (at: number) => measureText('temperature', at, system);
   const warm = steady

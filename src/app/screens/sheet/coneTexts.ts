@@ -4,9 +4,9 @@
  * slender cone its taper (ISO 3040), and of one that is said otherwise the half angle that is set at the machine.
  */
 import {
-  ANGLE_WORDS,
   type AngleWay,
   angleFigure,
+  angleNamed,
   angleOff,
   angleText,
   fineText,
@@ -31,7 +31,7 @@ const UNSEEN = 5e-5;
 export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System, way: AngleWay) =>
   straight
     ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}`
-    : way !== 'half'
+    : way !== 'half' && wayOf(halfAngle, way) !== 'steep'
       ? `(${angleText(Math.abs(halfAngle))} half)`
       : Math.abs(halfAngle) > STEEP
         ? ''
@@ -45,7 +45,9 @@ function taperText(halfAngle: number, system: System): string {
 
 /** The angle and its tolerance behind what it is called. */
 export const angleToleranceText = (surface: TolerancedSurface, system: System, way: AngleWay): string =>
-  `${surface.straight ? '' : `${ANGLE_WORDS[way]} `}${angleToleranceFigure(surface, system, way)}`;
+  surface.straight
+    ? angleToleranceFigure(surface, system, way)
+    : `${angleNamed(surface.halfAngle, way)}${toleranceFigure(surface, way)}`;
 
 /**
  * The angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its
@@ -58,8 +60,13 @@ export function angleToleranceFigure(
 ): string {
   if (straight)
     return tolerance === null ? '' : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
-  return `${angleFigure(halfAngle, way)}${tolerance === null ? '' : ` ±${zoneIn(halfAngle, tolerance, way)}`}`;
+  return `${angleFigure(halfAngle, way)}${toleranceFigure({ halfAngle, halfAngleTolerance: tolerance }, way)}`;
 }
+
+const toleranceFigure = (
+  { halfAngle, halfAngleTolerance: tolerance }: Pick<TolerancedSurface, 'halfAngle' | 'halfAngleTolerance'>,
+  way: AngleWay,
+) => (tolerance === null ? '' : ` ±${zoneIn(halfAngle, tolerance, way)}`);
 
 /** Decimals of a tolerance of a taper per foot (in), and of 1 in n. */
 const DECIMALS = { foot: 5, ratio: 4 };
