@@ -66,6 +66,8 @@ function lookAtFirst(cut: CutReport, system: System): Look | null {
 export function lookSentence(cut: CutReport, system: System): string {
   const look = lookBefore(cut, system);
   if (!look) return '';
+  if (look.doing === OTHERWISE)
+    return 'Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances.';
   return look.when === 'first'
     ? `Before anything is cut, ${look.doing}: so Cut says.`
     : `Take only what is safe, ${listed(safeNow(cut, system))}, then ${look.doing}.`;

@@ -3,8 +3,9 @@ import { doubtText, fineText, lengthText, type System } from '../../design/units
 import { kindOf } from '../measure/kinds.ts';
 import type { CutReport } from './definition.ts';
 
-/** What leaves more of the doubt than this is not worth the while. */
+/** What leaves more of the doubt than this is not worth the while; where nothing leaves less, more than this tells nothing. */
 const WORTH_DOING = 0.8;
+const TELLS = 0.97;
 
 export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: System): string {
   if (!worth) return '';
@@ -28,32 +29,35 @@ export interface Way {
   reading: Advised | null;
 }
 
-/** What makes it surer by much, the best first. */
-export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>, system: System): Way[] =>
-  [
-    ...(trial === null
-      ? []
-      : [
-          {
-            sd: trial,
-            text: 'a trial assembly with its blue looked at',
-            doing: 'try it again and look at the blue',
-            reading: null,
-          },
-        ]),
-    ...(reading
-      ? [
-          {
-            sd: reading.sigma,
-            text: readingText(reading, system),
-            doing: `read ${readingName(reading, system)}`,
-            reading,
-          },
-        ]
-      : []),
-  ]
-    .filter(({ sd }) => sd < WORTH_DOING * sigma)
-    .sort((a, b) => a.sd - b.sd);
+/** What makes it surer by much, or where nothing does at least by something; the best first. */
+export function surerWays(worth: NonNullable<CutReport['worth']>, system: System): Way[] {
+  const ways = waysOf(worth, system).sort((a, b) => a.sd - b.sd);
+  const much = ways.filter(({ sd }) => sd < WORTH_DOING * worth.sigma);
+  return much.length > 0 ? much : ways.filter(({ sd }) => sd < TELLS * worth.sigma);
+}
+
+const waysOf = ({ trial, reading }: NonNullable<CutReport['worth']>, system: System): Way[] => [
+  ...(trial === null
+    ? []
+    : [
+        {
+          sd: trial,
+          text: 'a trial assembly with its blue looked at',
+          doing: 'try it again and look at the blue',
+          reading: null,
+        },
+      ]),
+  ...(reading
+    ? [
+        {
+          sd: reading.sigma,
+          text: readingText(reading, system),
+          doing: `read ${readingName(reading, system)}`,
+          reading,
+        },
+      ]
+    : []),
+];
 
 type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 
