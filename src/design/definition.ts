@@ -212,7 +212,10 @@ export const heat = z.strictObject({
 });
 
 export const run = z.strictObject({
-  speed: number('speed', 'Speed', 'Speed of the spindle; positive turns anticlockwise, seen from the nose', { min: -200_000, max: 200_000 }),
+  speed: number('speed', 'Speed', 'Speed of the spindle; positive turns anticlockwise, seen from the nose', {
+    min: -200_000,
+    max: 200_000,
+  }),
   oil,
   pose: z.optional(pose),
   load: z.optional(load),

@@ -9,10 +9,12 @@ interface Told {
   sigma: Millimetres;
 }
 
-/** What is expected, and, of something read, whether it is further from that than 19 times in 20. */
+/** The stand-off that is expected, and, of one read, whether it is further from that than 19 times in 20. */
 export function expectedText(expected: Told, read: Told | null, system: System): string {
   const half = COVER * expected.sigma;
-  return `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.${beyondText(expected.value, [half, half], read)}`;
+  const side = expected.value < 0 ? 'rearward' : 'noseward';
+  const told = `${plusMinusText(Math.abs(expected.value), expected.sigma, system)} ${side} of the datum`;
+  return `Expected: ${told}.${beyondText(expected.value, [half, half], read, ['further rearward', 'further noseward'])}`;
 }
 
 /** The same of a shake, whose two sides are not alike. */
@@ -22,9 +24,14 @@ export function expectedShakeText({ value, low, high }: ExpectedShake, read: Tol
 }
 
 /** @param halves how far what is expected reaches to either side, 19 times in 20 */
-function beyondText(expected: Millimetres, [less, more]: readonly [number, number], read: Told | null): string {
+function beyondText(
+  expected: Millimetres,
+  [less, more]: readonly [number, number],
+  read: Told | null,
+  [below, above] = ['less', 'more'],
+): string {
   if (read === null) return '';
   const off = read.value - expected;
   if (Math.abs(off) <= Math.hypot(COVER * read.sigma, off < 0 ? less : more)) return '';
-  return ` What is typed is ${off < 0 ? 'less' : 'more'} than that allows 19 times in 20: read it again before it is written down.`;
+  return ` What is typed is ${off < 0 ? below : above} than that allows 19 times in 20: read it again before it is written down.`;
 }

@@ -1,6 +1,6 @@
 /** Whether a trial can be written down: something must have been read, and these parts must be able to read so. */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
 import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { touchOf } from '../../engine/cutting/trialReadings.ts';
@@ -78,7 +78,8 @@ function contradictionText(design: Design, earlier: readonly Trial[], trial: Tri
   const ends = endsOf(design, earlier, trial, system);
   if (standOff && expected && alone({ standOff }))
     return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
-  if (shake && alone({ shake })) return `These parts cannot shake by ${fineText(shake.value, system)} there. ${ends}`;
+  if (shake && alone({ shake }))
+    return `These parts cannot shake by ${fineText(shake.value, system)} with the journal held ${sidedText(shake.position ?? design.position ?? 0, system)}: was it held there? ${ends}`;
   return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;
 }
 

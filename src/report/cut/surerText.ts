@@ -47,7 +47,7 @@ export function surerSentences(
 ): string[] {
   const left = remaining ? leftOf(remaining, system) : [];
   const unsure = left.filter(isUnsure).sort((a, b) => a.share - b.share)[0];
-  const worked = worthSentence({ worth }, system);
+  const worked = worthSentence({ worth, remaining }, system);
   if (!unsure) return worked === '' ? [] : [worked];
   const most = `Most of the doubt is in the film of the ${unsure.doubted} seat`;
   const part = left.some(({ taken }) => taken >= NOTHING);

@@ -7,16 +7,19 @@ import type { CutReport } from './definition.ts';
 const WORTH_DOING = 0.8;
 const TELLS = 0.97;
 
-export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: System): string {
+export function worthSentence({ worth, remaining }: Pick<CutReport, 'worth' | 'remaining'>, system: System): string {
   if (!worth) return '';
   const { seat, part, sigma, cutting, trial } = worth;
+  // Where limits tell it, this is how widely it spreads between them.
+  const lopsided = remaining?.steps.some((one) => one.seat === seat && one.part === part && one.limits);
+  const known = `What is to come off the ${seat} ${part} ${lopsided ? 'spreads by' : 'is known to'} ${doubtText(sigma, system)}`;
   const either = (sd: number) => doubtText(sd, system);
   const [best, next] = surerWays(worth, system);
   const cut = `counted off the dial in one go, spring and wear of the wheel in it, it comes off to ${either(cutting)}`;
   if (!best)
-    return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
+    return `${known}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
   const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
-  return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
+  return `${known}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
 }
 
 export interface Way {

@@ -6,12 +6,16 @@ const expected = { value: 0.04, sigma: 0.003 };
 const read = (value: number, sigma = 0.004) => expectedText(expected, { value, sigma }, 'metric');
 
 test('only beyond what both doubts together allow 19 times in 20', () => {
-  expect(expectedText(expected, null, 'metric')).toBe('Expected: 40.0 ± 5.9 µm.');
+  expect(expectedText(expected, null, 'metric')).toBe('Expected: 40.0 ± 5.9 µm noseward of the datum.');
   // 1.96 times 5 µm
-  for (const value of [0.0303, 0.04, 0.0497]) expect(read(value)).toBe('Expected: 40.0 ± 5.9 µm.');
-  expect(read(0.0301)).toMatch(/ What is typed is less than that allows 19 times in 20: read it again/);
-  expect(read(0.0499)).toMatch(/ is more than that allows/);
+  for (const value of [0.0303, 0.04, 0.0497])
+    expect(read(value)).toBe('Expected: 40.0 ± 5.9 µm noseward of the datum.');
+  expect(read(0.0301)).toMatch(/ What is typed is further rearward than that allows 19 times in 20: read it again/);
+  expect(read(0.0499)).toMatch(/ is further noseward than that allows/);
   expect(read(0.0499, 0.01)).not.toMatch(/typed/);
+  expect(expectedText({ value: -0.0063, sigma: 0.0016 }, { value: -0.0161, sigma: 0.001 }, 'metric')).toMatch(
+    /^Expected: 6\.3 ± 3\.1 µm rearward of the datum\. What is typed is further rearward than/,
+  );
 });
 
 test('of a shake each side by itself', () => {

@@ -63,6 +63,8 @@ test('with many cuts the headline counts them, and the steps say their order', (
   );
   const { kind, headline, sentences } = of({ ...steep, seats, cut: { allow } });
   expect(kind).toBe('work');
-  expect(headline).toBe('8 cuts, as the steps say, give every seat its film at one position.');
+  // What may be done now leads, as on Cut.
+  expect(headline).toBe('Part of it off 8 surfaces, then a trial with its shake.');
+  expect(sentences).toContain('All of it: 8 cuts, as the steps say, give every seat its film at one position.');
   expect(sentences.join(' ')).not.toContain('In this order');
 });

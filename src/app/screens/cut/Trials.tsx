@@ -9,6 +9,7 @@ import { doubtedText, fineText, plusMinusText, type System } from '../../../desi
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
+import { NOTHING } from '../../../report/cut/listed.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
 import { riskOf, surelyText } from '../../../report/cut/risk.ts';
 import { learntText, surerSentences } from '../../../report/cut/surerText.ts';
@@ -249,9 +250,16 @@ function Remaining({
 }
 
 /** What the next trial should read. */
-function standOffText({ standOff }: NonNullable<CutReport['remaining']>, system: System): string {
+export function standOffText({ standOff, steps }: NonNullable<CutReport['remaining']>, system: System): string {
   const { now, safe, all, sigma } = standOff;
-  const short = now !== null && all !== null && now > all && sigma !== undefined;
   const fine = (mm: Millimetres | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
-  return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off${short ? `: ${plusMinusText(now - all, sigma, system)} short, which is the same doubt along the axis` : ''}.`;
+  const part = safe === now ? '' : ` ${fine(safe)} with the safe part off,`;
+  const told = `The journal most likely touches first ${fine(now)} now,${part} ${fine(all)} with all of it off`;
+  if (now === null || all === null || now <= all || sigma === undefined) return `${told}.`;
+  const short = now - all;
+  const [step, ...others] = steps.filter(({ normal }) => normal >= NOTHING);
+  // Limits of the metal that are lopsided are so along the axis too: one doubt has one form.
+  const limits = others.length === 0 && step?.limits ? step.limits.map((of) => (of * short) / step.normal) : undefined;
+  if (limits === undefined && steps.some((one) => one.limits)) return `${told}: ${fineText(short, system)} short.`;
+  return `${told}: ${doubtedText(short, sigma, system, limits)} short, which is the same doubt along the axis.`;
 }

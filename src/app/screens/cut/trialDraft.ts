@@ -62,6 +62,8 @@ export function draftOf(
   const names = [...new Set([...faces, ...(remaining?.faces ?? []), ...(old.faces ?? [])].map(({ name }) => name))];
   const { standOff, shake } = old;
   const usual = usualShake(design);
+  // Where a shake was read last is where the next is likely to be: it stands in the fields, to be seen.
+  const setUp = shake ?? design.cut?.trials?.findLast((trial) => trial.shake)?.shake;
   const typed = (value: number | undefined, usually: number) =>
     value === undefined || value === usually ? null : value;
   return {
@@ -80,9 +82,9 @@ export function draftOf(
     standOffSigma: typed(standOff?.sigma, INDICATOR[system]),
     shake: shake?.value ?? null,
     shakeSigma: typed(shake?.sigma, INDICATOR[system]),
-    indicator: typed(shake?.indicator, usual.indicator),
-    position: typed(shake?.position, usual.position),
-    direction: typed(shake?.direction, usual.direction),
+    indicator: typed(setUp?.indicator, usual.indicator),
+    position: typed(setUp?.position, usual.position),
+    direction: typed(setUp?.direction, usual.direction),
     blue: Object.fromEntries((old.blue ?? []).map(({ seat, prints }) => [seat, prints])),
   };
 }

@@ -52,7 +52,14 @@ export default function MeasureScreen({ work }: { work: Work }) {
   const stale = last && !fresh ? 'stale' : '';
   return (
     <WorkContext value={work}>
-      <MeasureVerdict empty={empty} last={last} fresh={fresh} fault={fault} system={system} />
+      <MeasureVerdict
+        empty={empty}
+        tried={design.cut?.trials?.length ?? 0}
+        last={last}
+        fresh={fresh}
+        fault={fault}
+        system={system}
+      />
       <CutsSince design={design} />
       <Fault what="The shape of the parts" fault={empty ? null : fault} again={again} />
       {last && fitted && (
@@ -168,12 +175,15 @@ interface Answer {
 
 function MeasureVerdict({
   empty,
+  tried,
   last,
   fresh,
   fault,
   system,
 }: {
   empty: boolean;
+  /** trial assemblies that are written down */
+  tried: number;
   last: Answer | null;
   fresh: boolean;
   fault: string | null;
@@ -184,6 +194,12 @@ function MeasureVerdict({
     return (
       <section className="verdict mend" aria-live="polite">
         <h2>No readings yet: write down what the bench tells, and the shape of both parts follows.</h2>
+        {tried > 0 && (
+          <p>
+            {tried === 1 ? 'One trial assembly is' : `${tried} trial assemblies are`} written down on Cut; what they
+            tell of the pair stands there, and on Fit.
+          </p>
+        )}
         <p>
           Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a
           button below the notebook, or take in a table.

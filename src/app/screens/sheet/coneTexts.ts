@@ -59,7 +59,9 @@ export function angleToleranceFigure(
   way: AngleWay,
 ): string {
   if (straight)
-    return tolerance === null ? '' : `⌀ the same all along to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
+    return tolerance === null
+      ? ''
+      : `⌀ the same all along to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
   return `${angleFigure(halfAngle, way)}${toleranceFigure({ halfAngle, halfAngleTolerance: tolerance }, way)}`;
 }
 
