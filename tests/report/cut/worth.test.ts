@@ -5,6 +5,7 @@ import type { Design } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
 import type { CauseReport } from '../../../src/report/cut/causes.ts';
 import { likelierText } from '../../../src/report/cut/causeWords.ts';
+import { cutNow } from '../../../src/report/cut/now.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { worthSentence } from '../../../src/report/cut/worthText.ts';
 
@@ -123,6 +124,33 @@ it('after a shake at the nose the same at the rear end is what tells more of a p
   expect(reading!.sigma).toBeLessThan(0.8 * sigma);
   expect(worthSentence({ worth: cutSection(shaken(30))!.worth }, 'metric')).toMatch(
     /the shake, read at the rear end \(indicator at −26\.000 mm\) with the journal held at /,
+  );
+});
+
+it('no dead end: a reading that promises only a little is asked for where nothing else promises more', () => {
+  const trials = [
+    {
+      standOff: { value: -0.0053, sigma: 0.001 },
+      shake: { value: 0.1209, sigma: 0.001, indicator: 30, position: 0.214, direction: 0 },
+      blue: [
+        { seat: 'shallow', prints: false },
+        { seat: 'steep', prints: true },
+      ],
+    },
+  ];
+  const tried = cutSection({ ...base, cut: { ...base.cut!, trials } })!;
+  const { sigma, reading } = tried.worth!;
+  expect(reading!.sigma).toBeGreaterThan(0.8 * sigma);
+  expect(cutNow(tried, { guessed: false, mustNotRun: false }, 'metric')).toMatch(
+    /^Safe now: [\d.]+ µm off the steep journal; first read the shake at the rear end \(indicator at −26\.000 mm\)/,
+  );
+  // What spreads between limits is not said to be known to either side.
+  expect(worthSentence(tried, 'metric')).toMatch(
+    /^What is to come off the steep journal spreads by ± \d+ µm: the shake, read/,
+  );
+  const nothing = { ...tried, worth: { ...tried.worth!, trial: sigma, reading: { ...reading!, sigma: 0.99 * sigma } } };
+  expect(worthSentence(nothing, 'metric')).toMatch(
+    /neither a stand-off with blue nor a further reading makes that much/,
   );
 });
 
