@@ -27,7 +27,7 @@ function CutsOf({ design, trials = false }: Props) {
   return (
     <p className="advice">
       {cuts === 1 ? 'One cut was' : `${cuts} cuts were`} made since: what is drawn here is of the parts before.{' '}
-      <a href="#cut">Cut</a> says what is left.
+      <a href="#cut">Cut</a> goes on from there.
     </p>
   );
 }

@@ -39,7 +39,7 @@ export function aimAdvice(design: Design, cut: CutReport, runs: Runs, system: Sy
   if (beyond)
     return {
       aim: 'tolerance',
-      why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, more than its whole tolerance, whichever is chosen: cut the less, try, and correct`,
+      why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, more than its tolerance to either side, whichever is chosen: cut the less, try, and correct`,
     };
   if (tight)
     return {
