@@ -43,6 +43,8 @@ export function placedNotes(
   const full = ({ name, film, taper, said = one ? '' : taper }: Note): [string, string] => [`${name} ${film}`, said];
   const short = ({ name, film, said = '' }: Note): [string, string] =>
     one || said !== '' ? [`${name} ${film}`, said] : [name, film];
+  // Where only one line has its place the film goes below the name before a figure is cut.
+  const stacked = ({ name, film }: Note): [string, string] => [name, film];
   // Cut so that no two look alike.
   const own = shortNames(
     seen.map(({ name }) => name),
@@ -54,7 +56,7 @@ export function placedNotes(
     const [first, second] = short(named);
     return [fitted(first, NOTE, room, width), fitted(second, SECOND, room, width)];
   };
-  for (const linesOf of [full, short, cut]) {
+  for (const linesOf of [full, short, stacked, cut]) {
     const labels = seen.map((note) => {
       const lines = linesOf(note);
       const size = Math.max(width(lines[0], NOTE), width(lines[1], SECOND));

@@ -169,6 +169,23 @@ test('notes stand apart in one row whatever their number, so that no leader pass
   );
 });
 
+test('on a phone no figure of three seats is cut: where a line is too long the film stands below the name', () => {
+  const notes = placedNotes(
+    ['rear', 'shallow', 'steep'].map((name, i) => ({
+      name,
+      film: '−0.32 ± 0.12 µm',
+      taper: '',
+      at: { x: 60 + 100 * i, y: 200 },
+    })),
+    { level: 'none', scale: 1, middle: { x: 0, y: 0 }, station: 0, notesEnd: 44 },
+    { width: 356, height: 300 },
+    (text, size) => text.length * size * 0.58,
+  );
+  expect(notes.map(({ lines }) => lines)).toEqual(
+    ['rear', 'shallow', 'steep'].map((name) => [name, '−0.32 ± 0.12 µm']),
+  );
+});
+
 test('the scale bar turns into a length when it is large, and shows what it says', () => {
   expect(scaleBar(0.4 * 1000, 100, 'metric').text).toBe('200 µm');
   expect(scaleBar(40, 100, 'metric').text).toBe('2 mm');
