@@ -17,6 +17,7 @@ import {
   plainTyped,
   type System,
   type Typed,
+  trimmed,
   typedAngleIn,
   typedHalfAngle,
   typedLength,
@@ -103,7 +104,7 @@ export function restingText(quantity: Quantity, value: number, system: System, w
       const figures = (least === undefined ? KEPT.other : KEPT.sized) - 1 - Math.floor(Math.log10(size));
       const most = Math.min(100, Math.max(least ?? 0, figures));
       if (decimals.length <= most) return all;
-      const rounded = size.toFixed(most).replace(/\.?0+$/, '');
+      const rounded = trimmed(size.toFixed(most), 0);
       if (least === undefined) return `${sign}${rounded}`;
       const [shown, left = ''] = rounded.split('.');
       return `${sign}${shown}.${left.padEnd(LEAST_DECIMALS[quantity as 'length'], '0')}`;

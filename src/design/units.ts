@@ -134,7 +134,7 @@ function digits(value: number, decimals: number): string {
 }
 
 /** Without the noughts at the end beyond the least number of decimals. */
-function trimmed(text: string, least: number): string {
+export function trimmed(text: string, least: number): string {
   const [whole, decimals = ''] = text.split('.');
   const kept = decimals.replace(/0+$/, '').padEnd(least, '0');
   return kept === '' ? whole! : `${whole}.${kept}`;

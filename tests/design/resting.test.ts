@@ -15,6 +15,8 @@ test.each([
   ['mass', 0.8, 'inch', '1.764 lb'],
   ['force', -60, 'inch', '−13.49 lbf'],
   ['temperature', 20, 'inch', '68 °F'],
+  // 7,199.6 psi rounded ends in noughts that count.
+  ['pressure', 49.6396, 'inch', '7200 psi'],
   ['count', 123456, 'metric', '123456'],
 ] as const)('%s %f in %s is %s', (quantity, value, system, text) => {
   expect(restingText(quantity, value, system)).toBe(text);

@@ -3,7 +3,10 @@ import { doubtText, fineText, lengthText, type System } from '../../design/units
 import { kindOf } from '../measure/kinds.ts';
 import type { CutReport } from './definition.ts';
 
-/** What leaves more of the doubt than this is not worth the while; where nothing leaves less, more than this tells nothing. */
+/**
+ * What leaves more of the doubt than this is not worth the while; where nothing leaves less, more than that tells
+ * nothing.
+ */
 const WORTH_DOING = 0.8;
 const TELLS = 0.97;
 

@@ -1,6 +1,6 @@
 /**
- * The readings of a notebook that tell something of the parts as they are now. Those of a line that was cut to a new one
- * since do not; nor does a stand-off, as long as it may be that of another seat than it would be taken for.
+ * The readings of a notebook that tell something of the parts as they are now. Those of a line that was cut to a new
+ * one since do not; nor does a stand-off, as long as it may be that of another seat than it would be taken for.
  */
 import type { Design } from '../../design/definition.ts';
 import { metres } from '../../design/dimension.ts';

@@ -99,7 +99,8 @@ describe('a shake that is asked for', () => {
     expect(draft.position).toBe(asked.kind === 'shake' ? asked.position : null);
     expect(writingOf(withSafe(0.5 * cut.remaining!.steps[0]!.normal), tried, 'metric')).toMatchObject({
       at: 'new',
-      draft: { position: null },
+      // Where the last shake was read.
+      draft: { shake: null, position: shake.position, indicator: null },
     });
   });
 });
