@@ -3,7 +3,7 @@
  *
  * @module-tag long
  */
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
 import { page as app, frame, pixelsOf, withoutSolid } from './page.tsx';
 
@@ -110,6 +110,47 @@ test('the labels tell each film and both ends; from the nose those of both cuts,
   await userEvent.click(page.getByRole('button', { name: 'From the side' }));
   await expect.poll(told, { timeout: 10_000 }).toEqual(whole);
   expect(document.querySelector('.stage .unseen')!.textContent).toBe('shallow 9.24 µm, steep 16.97 µm.');
+});
+
+test('turned by hand it is no view of its name any more, and once the cut is not faced none is told nor made', async () => {
+  await page.viewport(1440, 900);
+  show();
+  const canvas = await sceneCanvas();
+  const pressed = () =>
+    [...document.querySelectorAll('.stage-views [aria-pressed=true]')].map(({ textContent }) => textContent);
+  const cut = () => document.querySelector('.stage-cut:not(.of-hand)')?.textContent ?? '';
+  const told = () => [...document.querySelectorAll('.stage-tags text')].map(({ textContent }) => textContent);
+  await expect.poll(told, { timeout: 10_000 }).toContain('nose');
+  expect(pressed()).toEqual(['Three-quarter']);
+  const nose = page.getByRole('button', { name: 'From the nose' });
+  await userEvent.click(nose);
+  await expect.poll(told, { timeout: 10_000 }).not.toContain('nose');
+  await drawn();
+  expect([pressed(), cut()]).toEqual([['From the nose'], 'Cut through shallow and steep, in steps']);
+  (canvas.closest('[role=application]') as HTMLElement).focus();
+  // Closer is the same view.
+  await userEvent.keyboard('+');
+  expect(pressed()).toEqual(['From the nose']);
+  await userEvent.keyboard('{ArrowLeft}');
+  await expect.poll(pressed).toEqual([]);
+  expect(cut()).toMatch(/^Cut through/);
+  for (let turns = 0; turns < 10; turns++) await userEvent.keyboard('{ArrowLeft}');
+  await expect.poll(cut).toBe('');
+  await expect.poll(told, { timeout: 10_000 }).toContain('rear');
+  await userEvent.click(nose);
+  await expect.poll(() => [pressed(), cut()]).toEqual([['From the nose'], 'Cut through shallow and steep, in steps']);
+  await drawn();
+  // The hand on the ground turns it as the keys do.
+  const { left, top, width, height } = canvas.getBoundingClientRect();
+  const at = (x: number) => ({ clientX: left + x * width, clientY: top + 0.9 * height, pointerId: 7, bubbles: true });
+  const send = (type: string, x: number) =>
+    canvas.dispatchEvent(new PointerEvent(type, { ...at(x), button: type === 'pointermove' ? -1 : 0, buttons: 1 }));
+  vi.spyOn(HTMLElement.prototype, 'setPointerCapture').mockImplementation(() => {});
+  vi.spyOn(HTMLElement.prototype, 'releasePointerCapture').mockImplementation(() => {});
+  send('pointerdown', 0.1);
+  for (const x of [0.3, 0.5, 0.7]) send('pointermove', x);
+  send('pointerup', 0.7);
+  await expect.poll(() => [pressed(), cut()]).toEqual([[], '']);
 });
 
 test('where the graphics context is lost the section carries on, and a sentence says so', async () => {

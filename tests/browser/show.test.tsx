@@ -121,3 +121,45 @@ test('the picture that is saved holds all that is seen: what is so now, the sect
     expect(drawing.getAttribute('viewBox')).toBe(`0 0 ${shown.clientWidth} ${shown.clientHeight}`);
   }
 });
+
+test('on a phone the saved picture holds every word above it whole, its factor and title, and the units of the lenses', async () => {
+  await large();
+  await browser.viewport(390, 844);
+  await expect.poll(() => document.querySelector('.show .lens-room')!.getBoundingClientRect().width).toBeLessThan(390);
+  const { wholeOf } = await import('../../src/app/takeAlong/whole.ts');
+  const job = `${shown.work.store.getState().design.title} · gaps drawn ×227`;
+  const { text, width, height } = wholeOf(document.querySelector<HTMLElement>('.show-pictures')!, job, now());
+  document.body.insertAdjacentHTML('beforeend', text);
+  const whole = document.body.lastElementChild as SVGSVGElement;
+  const room = whole.getBoundingClientRect();
+  expect([room.width, room.height]).toEqual([width, height]);
+  const above = [...whole.children].filter(({ tagName }) => tagName === 'text');
+  const said = above.map((one) => one.textContent).join(' ');
+  for (const words of [now(), job]) expect(said).toContain(words);
+  for (const words of above) {
+    const { left, right, top, bottom } = words.getBoundingClientRect();
+    expect(left, words.textContent!).toBeGreaterThanOrEqual(room.left);
+    expect(right, words.textContent!).toBeLessThanOrEqual(room.right + 0.01);
+    expect(top).toBeGreaterThanOrEqual(room.top);
+    expect(bottom).toBeLessThanOrEqual(room.bottom + 0.01);
+  }
+  // What is said above ends before the first drawing begins.
+  const drawings = [...whole.children].filter(({ tagName }) => tagName === 'svg');
+  const head = above.filter((one) => Number(one.getAttribute('x')) === 16).map((one) => one.getBoundingClientRect());
+  expect(Math.max(...head.map(({ bottom }) => bottom))).toBeLessThanOrEqual(
+    Math.min(...drawings.map((one) => one.getBoundingClientRect().top)) + 8,
+  );
+  const units = drawings.flatMap((one) =>
+    [...one.querySelectorAll('text')]
+      .filter(({ textContent }) => textContent === 'µm')
+      .map((unit) => [unit, one] as const),
+  );
+  expect(units.length).toBe(2);
+  for (const [unit, one] of units) {
+    const [seen, lens] = [unit.getBoundingClientRect(), one.getBoundingClientRect()];
+    // A line of text is a little higher than its letters.
+    expect(seen.top).toBeGreaterThanOrEqual(lens.top - 3);
+    expect(seen.right).toBeLessThanOrEqual(lens.right + 0.01);
+  }
+  whole.remove();
+});

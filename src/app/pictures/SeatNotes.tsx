@@ -53,12 +53,12 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
 export function middleOf(seat: DrawnSeat): Point {
   const [first, last] =
     seat.oil.length > 1
-      ? [between(seat.oil[0]!), between(seat.oil[seat.oil.length - 1]!)]
+      ? [amid(seat.oil[0]!), amid(seat.oil[seat.oil.length - 1]!)]
       : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
   return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
 }
 
-const between = ({ bush, journal }: DrawnSeat['film'][number]): Point => [
+export const amid = ({ bush, journal }: DrawnSeat['film'][number]): Point => [
   (bush[0] + journal[0]) / 2,
   (bush[1] + journal[1]) / 2,
 ];

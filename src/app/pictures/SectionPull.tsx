@@ -1,13 +1,14 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
 
+import { lazy, Suspense } from 'react';
 import { unitOf } from '../../design/measures.ts';
 import type { System } from '../../design/units.ts';
 import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
 import { upText } from './asideText.ts';
-import type { Drawn, DrawnForce } from './drawn.ts';
+import type { Drawn } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
-import { FIGURE, NOTE, onScreen, type Placing } from './sectionLayout.ts';
+import { NOTE, onScreen, type Placing } from './sectionLayout.ts';
 import type { useAxialMove } from './useMove.ts';
 import { useNoseHand } from './useNoseHand.ts';
 import type { Size } from './useSize.ts';
@@ -27,9 +28,9 @@ interface Props {
   along: ReturnType<typeof useAxialMove>;
 }
 
-/** Length of an arrow for a share of 1 and for none, px. */
-const LONG = 34;
-const SHORT = 14;
+/** Nothing holds the nose before it is pulled. */
+const PullForces = lazy(() => import('./PullForces.tsx'));
+
 /** px: what the ring does, at its corner of the drawing */
 const LINE = 17;
 const EDGE = 8;
@@ -55,9 +56,11 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
   const y = grip.y - up * drawn.factor * at.scale;
   return (
     <g className="pull">
-      {drawn.forces.map((force) => (
-        <Force key={`${force.seat} ${force.at[0]} ${force.angle}`} at={at} force={force} system={system} />
-      ))}
+      {drawn.forces.length > 0 && (
+        <Suspense fallback={null}>
+          <PullForces drawn={drawn} at={at} system={system} />
+        </Suspense>
+      )}
       <g
         {...handlers}
         role="slider"
@@ -90,30 +93,3 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
 /** What the picture shows while the nose is pulled. */
 export const pullText = (system: System) =>
   `Arrows: what each seat presses with per ${unitOf('force', system).name} pulled. Films: the least all round.`;
-
-/** An arrow on the journal, as seen from the side: the way the seat presses it, longer the harder it does. */
-function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: System }) {
-  const sine = Math.sin(force.angle);
-  const [z, r] = force.at;
-  const foot = onScreen(at, [z, r * sine], 1);
-  // On the screen y goes down.
-  const seen = Math.hypot(force.way[0], force.way[1] * sine) || 1;
-  const [across, down] = [force.way[0] / seen, (-force.way[1] * sine) / seen];
-  const long = SHORT + ((LONG - SHORT) * force.share) / (1 + force.share);
-  return (
-    <g className="force-arrow">
-      <path
-        d={`M${-long} 0H0m-8 -5l8 5l-8 5`}
-        transform={`matrix(${across} ${down} ${-down} ${across} ${foot.x} ${foot.y})`}
-      />
-      <text
-        x={foot.x - across * long - 8}
-        y={foot.y - Math.sign(down) * (long + 2) + (down < 0 ? 8 : 0)}
-        textAnchor="end"
-        fontSize={FIGURE}
-      >
-        {`${force.share.toFixed(2)} ${unitOf('force', system).name}`}
-      </text>
-    </g>
-  );
-}

@@ -35,6 +35,7 @@ export interface OnStage {
   view: { name: View };
   lost: RefObject<() => void>;
   turned: RefObject<Turned | null>;
+  onTurned(cut: boolean): void;
   /** less motion is wanted */
   still: boolean;
   plan: Plan;
@@ -70,6 +71,9 @@ interface Props {
 
 export function Stage({ seen, lookAt, dark, onLost, legend, cut, over, hand, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
+  // Turned by hand it is no longer that view; from the nose it may still be the cut.
+  const [left, setLeft] = useState<{ view: object; cut: boolean } | null>(null);
+  const away = left?.view === view ? left : null;
   const [taken, setTaken] = useState(false);
   const [able] = useState(canDraw);
   const lost = useLatest(() => {
@@ -114,7 +118,16 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, over, hand, pla
           onKeyDown={onKeyDown}
           aria-label={`${seen}. Arrow keys turn the view, plus and minus zoom, 0 shows the whole`}
         >
-          {children({ view, lost, turned, still, plan: planOf(width), tagged: { svg, told }, inks })}
+          {children({
+            view,
+            lost,
+            turned,
+            onTurned: (cut) => setLeft({ view, cut }),
+            still,
+            plan: planOf(width),
+            tagged: { svg, told },
+            inks,
+          })}
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
         <p ref={told} className="unseen" aria-live="off" />
@@ -124,7 +137,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, over, hand, pla
             {hand}
           </p>
         )}
-        {cut && view.name === 'From the nose' && (
+        {cut && view.name === 'From the nose' && (away === null || away.cut) && (
           <p className="stage-cut" style={{ background: inks.ground }}>
             Cut through {cut}
           </p>
@@ -135,7 +148,12 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, over, hand, pla
         <fieldset className="stage-views">
           <legend className="unseen">{lookAt}</legend>
           {VIEWS.map((name) => (
-            <button key={name} type="button" aria-pressed={view.name === name} onClick={() => setView({ name })}>
+            <button
+              key={name}
+              type="button"
+              aria-pressed={view.name === name && away === null}
+              onClick={() => setView({ name })}
+            >
               {name}
             </button>
           ))}

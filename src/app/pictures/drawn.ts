@@ -273,18 +273,37 @@ const LONG = 0.1;
  * one, so that nothing seems to touch where there is no seat. `bush` are the bush chains of the same seats.
  */
 export function relieved(
-  chains: readonly (readonly Point[])[],
+  lines: readonly (readonly Point[])[],
   bush: readonly (readonly Point[])[],
   metal: 'inside' | 'outside',
 ): Point[] {
   const start = (chain: readonly Point[] | undefined) => chain?.[0]?.[0] ?? 0;
   const end = (chain: readonly Point[] | undefined) => chain?.[chain.length - 1]?.[0] ?? 0;
   const length = end(bush[bush.length - 1]) - start(bush[0]);
+  const chains = metal === 'inside' ? parted(lines) : lines;
   return chains.flatMap((chain, i) => {
     const next = chains[i + 1]?.[0];
     const last = chain[chain.length - 1];
     if (!next || !last || start(bush[i + 1]) - end(bush[i]) < LONG * length) return [...chain];
-    const r = metal === 'inside' ? 0.9 * Math.min(last[1], next[1]) : 1.07 * Math.max(last[1], next[1]);
+    const deep = next[0] > last[0] ? 0.9 : 1;
+    const r = metal === 'inside' ? deep * Math.min(last[1], next[1]) : 1.07 * Math.max(last[1], next[1]);
     return [...chain, [last[0], r] as const, [next[0], r] as const];
   });
+}
+
+/**
+ * Seats of a leaning journal that run past one another, for a gap of one is drawn along the axis and of another along
+ * the radius: the lower line ends, as many points as before, where it comes into the metal under the other.
+ */
+function parted(lines: readonly (readonly Point[])[]): (readonly Point[])[] {
+  const chains = [...lines];
+  for (let i = 1; i < chains.length; i++) {
+    const [a, b] = [chains[i - 1]!, chains[i]!];
+    const [from, to] = [b[0]![0], a[a.length - 1]![0]];
+    if (from >= to) continue;
+    const [under, above] = [pointAt(a, from), pointAt(b, to)];
+    if (under[1] < b[0]![1]) chains[i - 1] = a.map((point) => (point[0] > from ? under : point));
+    else chains[i] = b.map((point) => (point[0] < to ? above : point));
+  }
+  return chains;
 }

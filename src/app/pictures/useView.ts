@@ -176,7 +176,8 @@ function useTouchAndWheel(svg: RefObject<SVGSVGElement | null>, onZoom: (event: 
       if (zoom.current(event) || event.ctrlKey) event.preventDefault();
     };
     const onTouch = (event: TouchEvent) => {
-      if (event.touches.length > 1) event.preventDefault();
+      // A browser that goes by the drawing's touch-action alone would scroll by what pulls the ring.
+      if (event.touches.length > 1 || (event.target as Element).closest('.pull-grip')) event.preventDefault();
     };
     node.addEventListener('wheel', onWheel, { passive: false });
     node.addEventListener('touchstart', onTouch, { passive: false });

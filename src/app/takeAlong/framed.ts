@@ -82,7 +82,7 @@ function toldIn(caption: Element): string {
 const tidy = (text: string) => text.replace(/\s+/g, ' ').trim();
 
 /** Lines no wider than the room, but for a word that is. */
-function wrapped(text: string, size: number, room: number, weight = 400): string[] {
+export function wrapped(text: string, size: number, room: number, weight = 400): string[] {
   const lines: string[] = [];
   for (const word of text.split(' ').filter((one) => one !== '')) {
     const longer = lines.length === 0 ? word : `${lines[lines.length - 1]} ${word}`;

@@ -4,12 +4,16 @@
  */
 import { pictureOf } from '../pictures/redraw.ts';
 import { groundOf, SVG, standaloneCopy, svgElement } from '../pictures/standaloneSvg.ts';
-import { NOT_TOLD } from './framed.ts';
+import { NOT_TOLD, wrapped } from './framed.ts';
 import { FINER, pictured } from './onScreen.ts';
 
 /** px */
 const PAD = 16;
-const HEAD = { now: 30, job: 18, line: 1.4 };
+const LINE = 1.4;
+/** px: of the words above, and of those above a picture too narrow for them */
+const HEAD = { now: 30, job: 18 };
+const SMALL = { now: 20, job: 14 };
+const NARROW = 600;
 
 export interface Whole {
   text: string;
@@ -21,8 +25,10 @@ export interface Whole {
 export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
   const box = area.getBoundingClientRect();
   const look = getComputedStyle(area);
-  const head = PAD + HEAD.line * (HEAD.now + HEAD.job);
-  const [width, height] = [Math.ceil(box.width + 2 * PAD), Math.ceil(head + box.height + 2 * PAD)];
+  const width = Math.ceil(box.width + 2 * PAD);
+  const above = headOf(now, job, width);
+  const head = above.height;
+  const height = Math.ceil(head + box.height + 2 * PAD);
   const whole = svgElement('svg', {
     xmlns: SVG,
     width,
@@ -34,8 +40,7 @@ export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
   const add = (text: string, at: Record<string, string | number>) =>
     whole.append(Object.assign(svgElement('text', at), { textContent: text }));
   whole.append(svgElement('rect', { width: '100%', height: '100%', fill: groundOf(area) }));
-  add(now, { x: PAD, y: PAD + HEAD.now, 'font-size': HEAD.now, 'font-weight': 700 });
-  add(job, { x: PAD, y: PAD + HEAD.line * HEAD.now + HEAD.job, 'font-size': HEAD.job });
+  for (const { text, ...at } of above.lines) add(text, at);
   const placed = ({ left, top }: DOMRect) => ({ x: left - box.left + PAD, y: top - box.top + PAD + head });
   for (const figure of area.querySelectorAll('figure')) {
     const frame = figure.getBoundingClientRect();
@@ -57,6 +62,23 @@ export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
     add(text, { ...at, 'font-size': size, 'font-weight': style.fontWeight, fill: style.color });
   }
   return { text: new XMLSerializer().serializeToString(whole), width, height };
+}
+
+/** The words above, in as many lines as they take. */
+function headOf(now: string, job: string, width: number) {
+  const sizes = width < NARROW ? SMALL : HEAD;
+  let height = PAD;
+  const lines = [
+    { words: now, size: sizes.now, weight: 700 },
+    { words: job, size: sizes.job, weight: 400 },
+  ].flatMap(({ words, size, weight }) =>
+    wrapped(words, size, width - 2 * PAD, weight).map((text) => {
+      const y = height + size;
+      height += LINE * size;
+      return { text, x: PAD, y, 'font-size': size, 'font-weight': weight };
+    }),
+  );
+  return { lines, height };
 }
 
 /** The words of all captions where they stand, a piece for every line they take. */

@@ -1,6 +1,6 @@
 /** A label that says a seat touches ends on the contact that the engine found, in section and solid picture. */
 import { expect, test } from 'vitest';
-import { drawnAt } from '../../../src/app/pictures/drawn.ts';
+import { type Drawn, drawnAt } from '../../../src/app/pictures/drawn.ts';
 import { holdOf, noteEnd } from '../../../src/app/pictures/holding.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { middleOf } from '../../../src/app/pictures/SeatNotes.tsx';
@@ -14,6 +14,25 @@ import { bodyOf, pulledTo } from '../../../src/report/play/pulling.ts';
 const EYE = [0.4, 1.2, 3] as const;
 /** m of film at a contact: what the engine lets stand open (README, seat and play) */
 const SHUT = 1e-9;
+
+/** It ends amid the film, up or down, and nothing of the film that is drawn is thinner on either side. */
+function expectThinnest(drawn: Drawn, i: number) {
+  const seen = [drawn.seats, drawn.below].flatMap((half, k) =>
+    half[i]!.oil.map(({ bush, journal, film }) => ({
+      at: [(bush[0] + journal[0]) / 2, ((k === 0 ? 1 : -1) * (bush[1] + journal[1])) / 2],
+      film,
+    })),
+  );
+  const end = noteEnd(drawn, i);
+  if (seen.length === 0) {
+    expect(end).toEqual(middleOf(drawn.seats[i]!));
+    return;
+  }
+  const least = Math.min(...seen.map(({ film }) => film));
+  const there = seen.filter(({ at }) => Math.hypot(at[0]! - end[0], at[1]! - end[1]) < 1e-12);
+  expect(there.length).toBeGreaterThan(0);
+  expect(Math.min(...there.map(({ film }) => film))).toBe(least);
+}
 
 const DESIGNS = DEMOS.map(({ file, design }) => [file, design] as const);
 test.each(DESIGNS)('%s pulled up and down', (file, design) => {
@@ -35,7 +54,7 @@ test.each(DESIGNS)('%s pulled up and down', (file, design) => {
     drawn.seats.forEach((seat, i) => {
       const held = holdOf(drawn, seat.name);
       if (!held) {
-        expect(noteEnd(drawn, i)).toEqual(middleOf(seat));
+        expectThinnest(drawn, i);
         return;
       }
       // By the films alone: round the seat it is shut where the label ends, and nowhere less open.
@@ -58,5 +77,14 @@ test.each(DESIGNS)('%s pulled up and down', (file, design) => {
     expect(drawn.seats.some((_seat, i) => holdOf(drawn, drawn.seats[i]!.name) && noteEnd(drawn, i)[1] * y > 0)).toBe(
       true,
     );
+  }
+});
+
+test('on one axis a label ends amid the film of the upper half', () => {
+  for (const [, design] of DESIGNS) {
+    const drawn = drawnAt(toSeats(design).map(seatLines), metres(design.position ?? 0), 200);
+    drawn.seats.forEach((seat, i) => {
+      expect(noteEnd(drawn, i)).toEqual(middleOf(seat));
+    });
   }
 });

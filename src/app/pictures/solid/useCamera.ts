@@ -20,6 +20,9 @@ export const NEAREST = 0.6;
 export const FURTHEST = 20;
 /** Of one view into another, ms. */
 const EASE = 500;
+/** rad: so far turned it is another view; and a cut is looked at no more. */
+const ANOTHER = 0.02;
+const UNFACED = radians(60);
 /** Left free above and below the pair, and beside it, where its ends are named; between lines of the hatching: px. */
 const MARGIN = { up: 18, across: 40 };
 const HATCH = 8;
@@ -42,6 +45,8 @@ export interface Watched {
   band: number;
   controls: Controls;
   turned: RefObject<Turned | null>;
+  /** A hand has turned the pair out of its view; out of the cut too where that is no longer faced. */
+  onTurned(cut: boolean): void;
   look: Look;
 }
 
@@ -125,6 +130,16 @@ export function useCamera(watched: Watched): void {
   useEffect(() => {
     if (!Number.isFinite(staged.now().clip)) staged.set({ ...staged.now(), sector });
   }, [sector, staged]);
+  const leave = useCallback(() => {
+    const { camera, invalidate } = get();
+    const target = controls.current?.target ?? new Vector3();
+    const by = last.current?.clone().sub(target).angleTo(camera.position.clone().sub(target)) ?? 0;
+    if (by < ANOTHER) return;
+    const cut = Number.isFinite(staged.now().clip) && by < UNFACED;
+    latest.current.onTurned(cut);
+    if (!cut) staged.set({ clip: Number.POSITIVE_INFINITY, sector: latest.current.sector });
+    invalidate();
+  }, [get, controls, staged]);
   useEffect(() => {
     const orbit = controls.current;
     const stop = () => {
@@ -132,9 +147,13 @@ export function useCamera(watched: Watched): void {
       ease.current = null;
     };
     orbit?.addEventListener('start', stop);
-    return () => orbit?.removeEventListener('start', stop);
-  }, [controls, stand]);
-  useTurned(turned, controls);
+    orbit?.addEventListener('end', leave);
+    return () => {
+      orbit?.removeEventListener('start', stop);
+      orbit?.removeEventListener('end', leave);
+    };
+  }, [controls, stand, leave]);
+  useTurned(turned, controls, leave);
 }
 
 const beyond = ({ halfLength }: Frame) => 1.05 * halfLength;
@@ -188,7 +207,7 @@ function between(from: Stand, to: Stand, t: number, frame: Frame): Stand {
 }
 
 /** The camera goes round what it looks at; never over the top, where up would turn over. */
-function useTurned(turned: RefObject<Turned | null>, controls: Controls): void {
+function useTurned(turned: RefObject<Turned | null>, controls: Controls, onDone: () => void): void {
   const get = useThree((state) => state.get);
   useImperativeHandle(
     turned,
@@ -204,9 +223,10 @@ function useTurned(turned: RefObject<Turned | null>, controls: Controls): void {
         camera.lookAt(target);
         controls.current?.update();
         invalidate();
+        onDone();
       },
     }),
-    [get, controls],
+    [get, controls, onDone],
   );
 }
 

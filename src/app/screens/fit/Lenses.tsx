@@ -253,9 +253,12 @@ const metalOf = (height: number) => Math.round(METAL * height);
 /** px of a film (m) */
 const depthScale = (depth: number, height: number) => scaleLinear([0, depth], [metalOf(height), height - FOOT]);
 
-/** px: a figure of the ruler clear of the break; a height from which on it has more of them */
+/** px: a figure of the ruler clear of the break; heights from which on it has more of them, and below which fewer */
 const CLEAR = 7;
 const TALL = 260;
+const LOW = 120;
+/** px: the highest that its unit stands without being cut */
+const UNIT = 12;
 
 /** The film counted from the bush's edge, and the band of the film wanted from left to right, where it stands. */
 const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, broken }: RulerProps) {
@@ -264,7 +267,7 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, 
   const unit = metres(fine.size);
   const end = broken ? height - BREAK.foot - CLEAR : height;
   const ticks = scaleLinear([0, depth / unit], [0, 1])
-    .ticks(height > TALL ? 10 : 5)
+    .ticks(height > TALL ? 10 : height < LOW ? 3 : 5)
     .filter((tick) => y(tick * unit) <= end);
   return (
     <g className="ruler">
@@ -290,7 +293,7 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, 
           </text>
         </g>
       ))}
-      <text x={right + 4} y={metalOf(height) - 14}>
+      <text x={right + 4} y={Math.max(UNIT, metalOf(height) - 14)}>
         {fine.name}
       </text>
     </g>
