@@ -237,7 +237,8 @@ function useSightOf(
       head.current?.scrollIntoView({ block: 'nearest' });
     } else if (stage === 'released') box.current?.scrollIntoView({ block: 'start' });
     else if (round > 0 || question > 0) head.current?.focus();
-    // As it is opened; of a lesson in the making the focus stays in the field that is typed in.
-    else if (document.activeElement === document.body) head.current?.focus({ preventScroll: true });
+    // As it is opened; beside the fields of one in the making the focus is left alone.
+    else if (document.activeElement === document.body && !box.current?.closest('.edit-preview'))
+      head.current?.focus({ preventScroll: true });
   }, [box, head, stage, round, question]);
 }
