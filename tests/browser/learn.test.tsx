@@ -603,3 +603,22 @@ test('a class and a sheet have numbers of their own, which stand in their addres
   expect(await seedsOf(room, '.class-typed', 0.75)).toBe(`${room}/50001`);
   localStorage.clear();
 });
+
+test('where no film is named as wanted none is called so; figures that are asked for next are said to follow', {
+  timeout: 60_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  const lesson = await opened('touches-first', 'again');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  await userEvent.click(await there('.saw-options button'));
+  await there('.why');
+  expect($('.lesson-picture')!.textContent).toContain('No figures yet: the next question asks for one.');
+  for (const lens of document.querySelectorAll('.lens')) {
+    expect(lens.querySelector('.film-is')!.textContent).toMatch(/^(touches)?$/);
+    expect(lens.querySelector('.wanted-edge')).toBeNull();
+  }
+  await userEvent.click($('.why button.main')!);
+  await there('.ask');
+  expect($('.lesson-picture')!.textContent).not.toContain('No figures yet');
+  localStorage.clear();
+});
