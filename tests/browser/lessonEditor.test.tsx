@@ -81,11 +81,17 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
     (document.activeElement as HTMLElement).blur();
     gives.element().scrollIntoView({ block: 'end' });
     (gives.element() as HTMLElement).focus({ preventScroll: true });
-    await expect
-      .poll(() => over($('.next-fault')!.getBoundingClientRect(), gives.element().getBoundingClientRect()))
-      .toBe(false);
-    expect($('.next-fault')!.getBoundingClientRect().bottom, 'and is in sight').toBeLessThanOrEqual(900);
-    expect($('.next-fault')!.getBoundingClientRect().top).toBeGreaterThanOrEqual(0);
+    const covered = (part: Element) => over($('.next-fault')!.getBoundingClientRect(), part.getBoundingClientRect());
+    // With what is said to be wrong with it.
+    await expect.poll(() => covered(gives.element().closest('.edit-field')!)).toBe(false);
+    // Of one that is right, it is in sight still.
+    const name = field('Its name').element() as HTMLElement;
+    name.scrollIntoView({ block: 'end' });
+    name.focus({ preventScroll: true });
+    await expect.poll(() => covered(name)).toBe(false);
+    const { top, bottom, height } = $('.next-fault')!.getBoundingClientRect();
+    expect(height).toBeGreaterThan(20);
+    expect([top >= 0, bottom <= 900]).toEqual([true, true]);
   }
   await browser.viewport(1440, 900);
   expect($<HTMLButtonElement>('.take-out button.main')!.disabled).toBe(true);
