@@ -64,6 +64,12 @@ export function answerSaid(answer: Answer, value: number | string, dealt: DealtQ
   return told(Number(value), answer.kind === 'move' ? 'sided' : answer.as, speech);
 }
 
+/** How far off an answer may be; '' where it is one of a choice. */
+export function nearSaid(answer: Answer, { within }: DealtQuestion, speech: Speech): string {
+  if (answer.kind === 'choice' || within === 0) return '';
+  return `Up to ${told(within, answer.kind === 'move' || answer.as === 'sided' ? 'fine' : answer.as, speech)} off is right.`;
+}
+
 /** A text told; what is wrong with it stands in its place, for who writes the lesson. */
 export function said(text: string, { scope }: Pick<DealtQuestion, 'scope'>, speech: Speech): string {
   const found = spoken(text, scope, speech);

@@ -12,6 +12,7 @@ import { type Dealt, deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
+import { said } from '../../src/lessons/sheets.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#learn');
@@ -529,5 +530,95 @@ test('the head of the path leads to the next lesson; one left after an answer st
   expect($('.path a.begun .standing')!.textContent).toBe('begun');
   await userEvent.click(head);
   await expect.poll(() => $('.lesson-head h2')?.textContent).toBe(lesson.title);
+  localStorage.clear();
+});
+
+test('a lesson left half way goes on there, with the numbers it had; from the start it has others', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  const lesson = await opened('one-cone');
+  expect(document.activeElement, 'opened, the question is read').toBe($('.round h3.asked'));
+  const dealt = dealtOf(lesson, 0);
+  // Drawn anew it would have other numbers.
+  vi.spyOn(Math, 'random').mockReturnValue(0.5);
+  const leftAndOpened = async () => {
+    window.location.hash = '#learn';
+    await there('.path');
+    expect($('.verdict h2')!.textContent).toBe(`Begun: ${lesson.title}`);
+    await userEvent.click($('.verdict h2 a')!);
+  };
+  await answer(lesson, dealt, 0, 'touch');
+  await there('.saw-options button');
+  await leftAndOpened();
+  // What was seen is asked, and what was answered stands.
+  await there('.saw-options button');
+  expect($('.goes-on')).not.toBeNull();
+  await userEvent.click(document.querySelectorAll<HTMLButtonElement>('.saw-options button')[dealt.questions[0]!.saw]!);
+  expect((await there('.why h3')).textContent).toMatch(/^Right:/);
+  expect($('.goes-on'), 'said until something is done').toBeNull();
+  await leftAndOpened();
+  await userEvent.click(await there('.why button.main'));
+  await there('.ask');
+  await leftAndOpened();
+  const asked = async () => (await there('.round h3.asked')).textContent!;
+  expect(await asked()).toBe(said(lesson.questions[1]!.ask, dealt.questions[1]!, { system: 'metric', way: 'half' }));
+  expect($('.lesson-head .fine')!.textContent).toContain('question 2 of');
+  await userEvent.click(browser.getByRole('button', { name: 'From the start, with other numbers' }));
+  await expect.poll(() => $('.lesson-head .fine')?.textContent).toContain('question 1 of');
+  const fresh = deal(lesson, 1 + 7919, () => undefined, rightsOf(lesson, dealt));
+  if (!fresh.ok) throw new Error(fresh.message);
+  await there('.ask');
+  expect($('.story')!.textContent).toBe(
+    lesson.story.map((text) => said(text, fresh.value.questions[0]!, { system: 'metric', way: 'half' })).join(''),
+  );
+  localStorage.clear();
+});
+
+test('a class and a sheet have numbers of their own, which stand in their address', { timeout: 60_000 }, async () => {
+  localStorage.clear();
+  const seedsOf = async (address: string, shown: string, draw: number) => {
+    vi.spyOn(Math, 'random').mockReturnValue(draw);
+    window.location.hash = address;
+    await there(shown);
+    const { hash } = window.location;
+    window.location.hash = '#learn';
+    await there('.path');
+    return hash;
+  };
+  const sheet = '#learn/tenth/sheet';
+  expect(await seedsOf(sheet, '.paper-leaf.answers', 0.25)).toBe(`${sheet}/25001`);
+  expect(await seedsOf(sheet, '.paper-leaf.answers', 0.5)).toBe(`${sheet}/50001`);
+  const room = '#learn/tenth/class';
+  expect(await seedsOf(room, '.class-typed', 0.25)).toBe(`${room}/25001`);
+  // The class under way is found again; another is made by a press.
+  expect(await seedsOf(room, '.class-typed', 0.5)).toBe(`${room}/25001`);
+  window.location.hash = room;
+  await there('.class-typed');
+  await userEvent.click(browser.getByRole('button', { name: 'Other numbers' }));
+  await expect.poll(() => window.location.hash).toBe(`${room}/50001`);
+  await expect.poll(() => localStorage.getItem('conepair.classNumbers.tenth')).toBe('50001');
+  window.location.hash = '#learn';
+  await there('.path');
+  expect(await seedsOf(room, '.class-typed', 0.75)).toBe(`${room}/50001`);
+  localStorage.clear();
+});
+
+test('where no film is named as wanted none is called so; figures that are asked for next are said to follow', {
+  timeout: 60_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  const lesson = await opened('touches-first', 'again');
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  await userEvent.click(await there('.saw-options button'));
+  await there('.why');
+  expect($('.lesson-picture')!.textContent).toContain('No figures yet: the next question asks for one.');
+  for (const lens of document.querySelectorAll('.lens')) {
+    expect(lens.querySelector('.film-is')!.textContent).toMatch(/^(touches)?$/);
+    expect(lens.querySelector('.wanted-edge')).toBeNull();
+  }
+  await userEvent.click($('.why button.main')!);
+  await there('.ask');
+  expect($('.lesson-picture')!.textContent).not.toContain('No figures yet');
   localStorage.clear();
 });

@@ -63,7 +63,7 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   await userEvent.fill(gives, 'right');
   await expect
     .poll(() => gives.element().closest('.edit-field')!.textContent, { timeout: 60_000 })
-    .toMatch(/cannot be told apart: give .*set of numbers 1/);
+    .toMatch(/cannot be told apart: give .*for example with by = \d/);
   // A press on what is in the way leads to its field.
   (document.activeElement as HTMLElement).blur();
   await userEvent.click(browser.getByRole('button', { name: 'Question 1, slip 1, the answer it gives', exact: true }));
@@ -72,6 +72,28 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   (document.activeElement as HTMLElement).blur();
   await userEvent.click($('.next-fault')!);
   expect(document.activeElement).toBe(gives.element());
+  // It lies over no field, neither beside them nor, on a narrow page, at its foot.
+  const over = (one: DOMRect, other: DOMRect) =>
+    one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;
+  for (const width of [1440, 820, 390]) {
+    await browser.viewport(width, 900);
+    // Where it would be covered: at the foot of the page.
+    (document.activeElement as HTMLElement).blur();
+    gives.element().scrollIntoView({ block: 'end' });
+    (gives.element() as HTMLElement).focus({ preventScroll: true });
+    const covered = (part: Element) => over($('.next-fault')!.getBoundingClientRect(), part.getBoundingClientRect());
+    // With what is said to be wrong with it.
+    await expect.poll(() => covered(gives.element().closest('.edit-field')!)).toBe(false);
+    // Of one that is right, it is in sight still.
+    const name = field('Its name').element() as HTMLElement;
+    name.scrollIntoView({ block: 'end' });
+    name.focus({ preventScroll: true });
+    await expect.poll(() => covered(name)).toBe(false);
+    const { top, bottom, height } = $('.next-fault')!.getBoundingClientRect();
+    expect(height).toBeGreaterThan(20);
+    expect([top >= 0, bottom <= 900]).toEqual([true, true]);
+  }
+  await browser.viewport(1440, 900);
   expect($<HTMLButtonElement>('.take-out button.main')!.disabled).toBe(true);
   await userEvent.fill(gives, '2 * right');
   await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');

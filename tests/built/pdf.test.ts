@@ -224,7 +224,7 @@ test('printed by the browser while the films are worked out, what is half made i
 
 test('a lesson on paper: the answers stand on a page of their own, and are those of its numbers', async () => {
   const page = await browser.newPage({ viewport: { width: 1000, height: 900 } });
-  await page.goto(`${addressOf(server)}#learn/two-cones/sheet`);
+  await page.goto(`${addressOf(server)}#learn/two-cones/sheet/1`);
   await page.waitForSelector('.paper-leaf.answers');
   await page.selectOption('.work-sheet select', 'A4');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));

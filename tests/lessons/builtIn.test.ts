@@ -1,7 +1,7 @@
 /** Every built-in lesson by a hundred seeds: solvable, its reveal the engine's, no mistake taken for another. */
 import { describe, expect, test } from 'vitest';
 import { ASKED_NAMES, asking } from '../../src/lessons/asked.ts';
-import { type Dealt, type DealtQuestion, deal } from '../../src/lessons/deal.ts';
+import { type Dealt, type DealtQuestion, deal, designOf } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { worked } from '../../src/lessons/formula.ts';
 import { recognised } from '../../src/lessons/recognise.ts';
@@ -138,3 +138,16 @@ const textsOf = (lesson: Lesson, asked: Lesson['questions'][number], { slips }: 
   ...(asked.view.notes ?? []).map(({ text }) => text),
   ...slips.flatMap(({ index }) => [asked.mistakes[index]!.says, asked.mistakes[index]!.cost]),
 ];
+
+/** What calls a film wanted: a text that says so, or a place of the design where it is put. */
+const NAMES_WANTED = /wanted|\.film\.target/;
+
+test.each(LESSON_FILES)('%s: a film is called too thick or as wanted only where the lesson names one', (file) => {
+  const lesson = lessonOf(file);
+  const design = designOf(lesson, exampleDesign);
+  if (!design.ok) throw new Error(design.message);
+  const drawn = lesson.questions.some(({ view }) => view.section || view.lenses);
+  const wants = design.value.seats.some(({ film }) => film !== undefined);
+  const { design: _, ...said } = lesson;
+  if (drawn && wants) expect(JSON.stringify(said)).toMatch(NAMES_WANTED);
+});

@@ -10,9 +10,10 @@ import {
   withAnswer,
 } from '../../src/lessons/classAnswer.ts';
 import { deal, dealOnce, designOf } from '../../src/lessons/deal.ts';
+import { recognised } from '../../src/lessons/recognise.ts';
 import { SURE, seedOf } from '../../src/lessons/runner.ts';
-import { sheetRound } from '../../src/lessons/sheets.ts';
-import { exampleDesign, lessonOf } from './lessons.ts';
+import { nearSaid, sheetRound } from '../../src/lessons/sheets.ts';
+import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 
 const QUICK = ['tenth', 'one-cone', 'two-cones', 'touches-first', 'wedge', 'no-copy', 'blue', 'rolls', 'real-pair'];
 const roundOf = (file: string, seed: number, system: 'metric' | 'inch' = 'metric') => {
@@ -116,4 +117,35 @@ describe('an answer in a link', () => {
     const full = Array.from({ length: MOST_ANSWERS }, (_, i) => ({ ...one, mark: `m${i}` }));
     expect(withAnswer(full, one)).toHaveLength(MOST_ANSWERS);
   });
+});
+
+describe.each(LESSON_FILES)('%s', (file) => {
+  const lesson = lessonOf(file);
+
+  test('a step that says how near is right says what counts', () => {
+    for (const { answer, help } of lesson.questions)
+      for (const step of help) {
+        const said = /Up to (\d+) in 100 off is right/.exec(step)?.[1];
+        if (said) expect(answer.kind !== 'choice' && answer.within).toBe(`0.0${said} * right`);
+      }
+  });
+});
+
+test('how far off an answer may be is told in its own unit, and is just what counts', () => {
+  const lesson = lessonOf('two-cones');
+  const dealt = deal(lesson, 3, exampleDesign);
+  if (!dealt.ok) throw new Error(dealt.message);
+  for (const [i, { answer }] of lesson.questions.entries()) {
+    const mine = dealt.value.questions[i]!;
+    if (answer.kind === 'choice') {
+      expect(nearSaid(answer, mine, { system: 'metric', way: 'half' })).toBe('');
+      continue;
+    }
+    expect(nearSaid(answer, { ...mine, within: 0.00025 }, { system: 'metric', way: 'half' })).toContain(
+      answer.kind === 'number' && answer.as !== 'fine' && answer.as !== 'sided' ? 'off is right' : '0.25 µm',
+    );
+    const right = Number(mine.right);
+    expect(recognised(right + 0.999 * mine.within, mine).kind).toBe('right');
+    expect(recognised(right + 1.001 * mine.within, mine).kind).not.toBe('right');
+  }
 });

@@ -1,6 +1,6 @@
 /** The link, and its code, that a class answers by: a lesson that the program has not is in it whole. */
 import { isOwnDevice, LONGEST_LINK } from '../../takeAlong/link.ts';
-import { codeOf, QrCode } from '../../takeAlong/QrCode.tsx';
+import { LinkCode } from './LinkCode.tsx';
 import { LinkToCopy } from './LinkToCopy.tsx';
 
 interface Props {
@@ -34,19 +34,7 @@ export function ClassLink({ text, long, carries }: Props) {
         </p>
       )}
       {carries ? <LinkToCopy link={text} /> : <p className="class-link">{text}</p>}
-      {codeOf(text, LARGEST_CODE) ? (
-        <QrCode
-          link={text}
-          most={LARGEST_CODE}
-          side={carries ? 'min(26rem, 100%)' : '11rem'}
-          label="Code for a camera: opens the question"
-        />
-      ) : (
-        <p className="fine">Too long for a code: send the link.</p>
-      )}
+      <LinkCode link={text} label="Code for a camera: opens the question" />
     </>
   );
 }
-
-/** Thrown on a wall, a code of more squares than a printed one can still be read (a version of ISO/IEC 18004). */
-const LARGEST_CODE = 30;

@@ -17,6 +17,7 @@ import type { Work } from '../../state/store.ts';
 import { pageOf } from '../../takeAlong/link.ts';
 import { ClassLink } from './ClassLink.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
+import { drawnShort, keepClassSeed } from './drawn.ts';
 import { LessonPicture } from './LessonPicture.tsx';
 import { classLink, formOf } from './ownLessons.ts';
 import { Spread } from './Spread.tsx';
@@ -29,22 +30,28 @@ interface Props {
   id: string;
   lesson: Lesson;
   seed: number;
+  /** another class, with numbers of its own */
+  put(seed: number): void;
   work: Work;
   leave(): void;
 }
 
-export function ClassView({ id, lesson, seed, work, leave }: Props) {
+export function ClassView({ id, lesson, seed, put, work, leave }: Props) {
   const { dealt, fault, again } = useDealt(lesson, seed);
   const [at, setAt] = useState(0);
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
   const question = lesson.questions[at]!;
+  useEffect(() => keepClassSeed(id, seed), [id, seed]);
   return (
     <article className="lesson class-view">
       <header className="lesson-head">
         <h2>{lesson.title}</h2>
         <p>
+          <button type="button" onClick={() => put(drawnShort())}>
+            Other numbers
+          </button>
           <button type="button" onClick={leave}>
             All lessons
           </button>

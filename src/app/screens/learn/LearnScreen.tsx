@@ -13,6 +13,7 @@ import { AnswerView } from './AnswerView.tsx';
 import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
+import { classSeed, drawnSeed, drawnShort, keepCourse, leftCourse } from './drawn.ts';
 import { KeepLesson } from './KeepLesson.tsx';
 import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
@@ -33,6 +34,7 @@ export default function LearnScreen({ work }: { work: Work }) {
   const taken = useTaken(behind);
   const [own, setOwn] = useState<Lesson | null>(null);
   const [edited, setEdited] = useState<Lesson | null>(null);
+  const [ownSeed] = useState(drawnSeed);
   const [id = '', what = '', seed = '', ...rest] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
@@ -52,7 +54,7 @@ export default function LearnScreen({ work }: { work: Work }) {
             lesson={own}
             work={work}
             visit="first"
-            seed={FIRST}
+            seed={ownSeed}
             finished={() => {}}
             leave={() => setOwn(null)}
           />
@@ -65,13 +67,18 @@ export default function LearnScreen({ work }: { work: Work }) {
       )}
       {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
       {id !== '' && taken === null && (
-        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), rest, work, keeping, leave }} />
+        // A sheet with other numbers is the same sheet.
+        <Opened
+          key={what === 'sheet' ? `${id}/${what}` : behind}
+          {...{ id, what, seed: seedTyped(seed), rest, work, keeping, leave }}
+        />
       )}
     </div>
   );
 }
 
-const seedTyped = (text: string) => (/^[1-9]\d{0,8}$/.test(text) ? Number(text) : FIRST);
+/** null: none stands there. */
+const seedTyped = (text: string) => (/^[1-9]\d{0,8}$/.test(text) ? Number(text) : null);
 
 /** The answer that the address carries, counted once on this device; null where it carries none. */
 function useTaken(behind: string): ClassAnswer | null {
@@ -147,7 +154,7 @@ function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
             <a href={`${HERE}/${id}/sheet`} aria-label={`${title}: work sheet and answers`}>
               Work sheet
             </a>
-            <a href={`${HERE}/${id}/class/${FIRST}`} aria-label={`${title}: before a class`}>
+            <a href={`${HERE}/${id}/class`} aria-label={`${title}: before a class`}>
               Class
             </a>
             <a href={`${HERE}/${EDIT}/${id}`} aria-label={`${title}: change a copy`}>
@@ -182,16 +189,12 @@ function standingText(is: string, days: number): string {
   return days === 1 ? 'done; back tomorrow' : `done; back in ${days} days`;
 }
 
-/** The first numbers of a first visit: the same for a whole class. */
-const FIRST = 1;
-/** Numbers of later visits: whatever comes. */
-const MOST_SEEDS = 1_000_000;
-
 interface OpenedProps {
   id: string;
   /** what of it: nothing, the lesson itself; sheet, class or answer */
   what: string;
-  seed: number;
+  /** the numbers that the address names */
+  seed: number | null;
   /** which class an answer is for */
   rest: readonly string[];
   work: Work;
@@ -219,15 +222,21 @@ async function loadAny(id: string): Promise<Lesson> {
   return withItsDesign(read.lesson);
 }
 
+/** A class or a sheet without numbers yet: they are drawn, and stand in its address from then on. */
+function Drawn({ id, what }: { id: string; what: 'sheet' | 'class' }) {
+  useEffect(() => {
+    window.location.replace(`${HERE}/${id}/${what}/${what === 'class' ? classSeed(id) : drawnShort()}`);
+  }, [id, what]);
+  return <p className="loading">The numbers are being drawn.</p>;
+}
+
 function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
   // As it stood when the lesson was opened: to finish it is no other visit.
   const [visit] = useState<'first' | 'again'>(() => (keeping.progress.lessons[id] ? 'again' : 'first'));
   const lessonId = id === EDIT ? what : id;
-  const [own] = useState(() =>
-    visit === 'first' && !keeping.answered.has(id) ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS),
-  );
+  const [own] = useState(drawnSeed);
   // biome-ignore lint/correctness/useExhaustiveDependencies: `turn` asks once more
   useEffect(() => {
     let here = true;
@@ -255,19 +264,29 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
   if (!found.lesson) return <p className="loading">The lesson is loading.</p>;
   const { lesson } = found;
   if (id === EDIT) return <LessonEditor {...{ work, leave }} from={lesson} />;
-  if (what === 'sheet') return <WorkSheet {...{ lesson, work, leave }} />;
-  if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
-  if (what === 'answer') return <AnswerView {...{ lesson, seed, work }} class={classOf(id, lesson, rest)} />;
+  if (what === 'sheet' || what === 'class') {
+    if (seed === null) return <Drawn {...{ id, what }} />;
+    const here = (next: number) => `${HERE}/${id}/${what}/${next}`;
+    if (what === 'sheet')
+      return <WorkSheet {...{ lesson, seed, work, leave }} put={(next) => window.location.replace(here(next))} />;
+    // Back leads to the class before, and its answers.
+    const put = (next: number) => window.location.assign(here(next));
+    return <ClassView {...{ id, lesson, seed, put, work, leave }} />;
+  }
+  if (what === 'answer') return <AnswerView {...{ lesson, work }} seed={seed ?? 1} class={classOf(id, lesson, rest)} />;
+  const carried = id.startsWith(CARRIED);
   return (
     <>
-      {id.startsWith(CARRIED) && <KeepLesson lesson={lesson} />}
+      {carried && <KeepLesson lesson={lesson} />}
       <LessonView
         lesson={lesson}
         work={work}
         visit={visit}
         seed={own}
+        left={carried ? null : leftCourse(id, lesson)}
+        keep={carried ? undefined : (left) => keepCourse(id, lesson, left)}
         answered={() => keeping.answer(id)}
-        finished={(last) => (id.startsWith(CARRIED) ? undefined : keeping.visit(id, last))}
+        finished={(last) => (carried ? undefined : keeping.visit(id, last))}
         leave={leave}
         next={nextOf(id)}
       />

@@ -76,6 +76,9 @@ export function LessonPicture({ question, dealt, phase, again, speech, given = n
     <div className={`lesson-picture ${phase === 'free' ? '' : 'holds-still'} ${silent ? 'silent' : ''}`}>
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
       {(view.section || view.lenses) && <Pair {...{ work, question, dealt, speech, times, asks }} figures={!silent} />}
+      {phase === 'free' && view.figures === 'never' && (
+        <p className="fine">No figures yet: the next question asks for one.</p>
+      )}
       {tried && given !== null && (
         <Whose
           said={answerSaid(question.answer, given, dealt, speech)}

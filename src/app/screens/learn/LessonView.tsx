@@ -4,12 +4,14 @@ import { useStore } from 'zustand';
 import { type Right, rightsOf } from '../../../lessons/apart.ts';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
+import type { Left } from '../../../lessons/keptCourse.ts';
 import { begun, type Course, lastRound, type Step, seedOf, stepped } from '../../../lessons/runner.ts';
 import { said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
+import { useLatest } from '../../state/useLatest.ts';
 import { Account } from './Account.tsx';
 import { Ask, type Draft } from './Ask.tsx';
 import { LessonPicture } from './LessonPicture.tsx';
@@ -26,6 +28,10 @@ interface Props {
   visit: 'first' | 'again';
   /** where the numbers of the first round come from */
   seed: number;
+  /** where it was left half way: it goes on there */
+  left?: Left | null;
+  /** how far it is by now; null: through */
+  keep?: ((left: Left | null) => void) | undefined;
   /** something was answered */
   answered?(): void;
   finished(last: { right: number; of: number }): void;
@@ -36,26 +42,33 @@ interface Props {
 /** Seeds from one time through to the next. */
 const OTHER = 7919;
 
-export function LessonView({ lesson, work, visit, seed, answered, finished, leave, next = null }: Props) {
-  const [course, setCourse] = useState(() => begun(lesson, visit));
-  /** how often it was gone through on this page: each time has other numbers */
-  const [turn, setTurn] = useState(0);
+export function LessonView(props: Props) {
+  const { lesson, work, visit, left = null, keep, answered, finished, leave, next = null } = props;
+  const [course, setCourse] = useState(() => left?.course ?? begun(lesson, visit));
+  /** each time through on this page has other numbers */
+  const [seed, setSeed] = useState(left?.seed ?? props.seed);
   /** what was right in the rounds that are over */
-  const [gone, setGone] = useState<readonly Right[]>([]);
-  const { dealt, fault, again } = useDealt(lesson, seedOf(seed + turn * OTHER, course.round), gone);
+  const [gone, setGone] = useState<readonly Right[]>(left?.gone ?? []);
+  const { dealt, fault, again } = useDealt(lesson, seedOf(seed, course.round), gone);
+  /** it goes on from where it was left, and nothing was done since */
+  const [goesOn, setGoesOn] = useState(left !== null && (left.course.log.length > 0 || left.course.given !== null));
+  const keeps = useLatest(keep);
+  useEffect(() => keeps.current?.(course.done ? null : { seed, gone: [...gone], course }), [seed, gone, course]);
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
-  const onceMore = () => {
-    setTurn(turn + 1);
+  const onceMore = (visit: Props['visit'] = 'first') => {
+    setSeed(seed + OTHER);
     setGone(dealt ? rightsOf(lesson, dealt) : []);
-    setCourse(begun(lesson, 'first'));
+    setCourse(begun(lesson, visit));
+    setGoesOn(false);
   };
   const step = (next: Step) => {
     if (!dealt) return;
     if (next.do === 'commit') answered?.();
     const after = stepped(course, next, dealt);
     setCourse(after);
+    setGoesOn(false);
     if (after.round !== course.round) setGone([...gone, ...rightsOf(lesson, dealt)]);
     if (after.done && !course.done) finished(lastRound(after));
   };
@@ -70,11 +83,21 @@ export function LessonView({ lesson, work, visit, seed, answered, finished, leav
           </button>
         </p>
       </header>
+      {goesOn && (
+        <p className="goes-on">
+          <span role="status">You go on where you left it.</span>
+          <button type="button" onClick={() => onceMore(visit)}>
+            From the start, with other numbers
+          </button>
+        </p>
+      )}
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
-      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next, onceMore }} />}
+      {dealt && course.done && (
+        <Account {...{ lesson, course, dealt, speech, leave, next }} onceMore={() => onceMore()} />
+      )}
       {dealt && !course.done && (
-        <Round key={`${turn} ${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
+        <Round key={`${seed} ${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
       )}
     </article>
   );
@@ -214,5 +237,8 @@ function useSightOf(
       head.current?.scrollIntoView({ block: 'nearest' });
     } else if (stage === 'released') box.current?.scrollIntoView({ block: 'start' });
     else if (round > 0 || question > 0) head.current?.focus();
+    // As it is opened; beside the fields of one in the making the focus is left alone.
+    else if (document.activeElement === document.body && !box.current?.closest('.edit-preview'))
+      head.current?.focus({ preventScroll: true });
   }, [box, head, stage, round, question]);
 }

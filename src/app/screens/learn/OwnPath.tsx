@@ -34,7 +34,7 @@ function Kept({ of, head }: { of: typeof OWN | typeof FROM; head: string }) {
             <a href={`#learn/${id}/sheet`} aria-label={`${title}: work sheet and answers`}>
               Work sheet
             </a>
-            <a href={`#learn/${id}/class/1`} aria-label={`${title}: before a class`}>
+            <a href={`#learn/${id}/class`} aria-label={`${title}: before a class`}>
               Class
             </a>
             <button

@@ -3,7 +3,7 @@ import { type RefObject, useEffect, useRef } from 'react';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
 import type { Given } from '../../../lessons/runner.ts';
-import { answerSaid, costSaid } from '../../../lessons/sheets.ts';
+import { answerSaid, costSaid, nearSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import type { Tried } from '../../../lessons/tried.ts';
 import { Explained } from '../../glossary/Explained.tsx';
@@ -112,7 +112,9 @@ export function Why({ head, question, dealt, given, tried, words, speech, lookAg
             {question.help.map((step) => (
               <li key={step}>{words(step)}</li>
             ))}
-            <li>So: {right}.</li>
+            <li>
+              So: {right}. {nearSaid(answer, dealt, speech)}
+            </li>
           </ol>
         </>
       )}

@@ -13,15 +13,25 @@ import type { Work } from '../../state/store.ts';
 import { PrintButton } from '../sheet/PrintButton.tsx';
 import { PAPERS, type Paper, pageRule } from '../sheet/papers.ts';
 import { usePageRule } from '../sheet/usePageRule.ts';
+import { drawnShort } from './drawn.ts';
 import { PaperPicture } from './PaperPicture.tsx';
 import { useDealt } from './useDealt.ts';
 
-const MOST_SEEDS = 100_000;
+/** As many digits as the address takes. */
+const MOST_SEEDS = 999_999_999;
 
-export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work; leave(): void }) {
+interface Props {
+  lesson: Lesson;
+  seed: number;
+  /** other numbers */
+  put(seed: number): void;
+  work: Work;
+  leave(): void;
+}
+
+export function WorkSheet({ lesson, seed, put, work, leave }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
-  const [seed, setSeed] = useState(1);
   const [chosen, setPaper] = useState<Paper | null>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   usePageRule(pageRule(paper, `${lesson.title} · sheet ${seed}`));
@@ -45,7 +55,7 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
       </header>
       <p className="buttons screen-only">
         <PrintButton ready={ready} />
-        <button type="button" onClick={() => setSeed(1 + Math.floor(Math.random() * MOST_SEEDS))}>
+        <button type="button" onClick={() => put(drawnShort())}>
           Other numbers
         </button>
         <label>
@@ -54,7 +64,7 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
             className="seed"
             inputMode="numeric"
             value={seed}
-            onChange={({ target }) => setSeed(Math.min(MOST_SEEDS, Math.max(1, Math.round(Number(target.value)) || 1)))}
+            onChange={({ target }) => put(Math.min(MOST_SEEDS, Math.max(1, Math.round(Number(target.value)) || 1)))}
           />
         </label>
         <label>

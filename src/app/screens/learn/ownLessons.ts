@@ -6,6 +6,7 @@ import { checksum } from '../../../jobs/checksum.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { draftOf } from '../../../lessons/draft.ts';
 import { LONGEST_LINK, packedText, unpackedText } from '../../takeAlong/link.ts';
+import { forgetDrawn } from './drawn.ts';
 
 const KEPT = 'conepair.lesson.';
 const DRAFT = 'conepair.lessonDraft';
@@ -106,6 +107,7 @@ export const ownLesson = (id: string): Read => take(KEPT + id);
 export function forgetLesson(id: string): void {
   try {
     window.localStorage.removeItem(KEPT + id);
+    forgetDrawn(id);
   } catch {
     // It was never kept.
   }

@@ -17,8 +17,7 @@ export interface Keeping extends ProgressRead {
   lasts: boolean;
   today: number;
   visit(id: string, last: { right: number; of: number }): void;
-  /** lessons in which something was answered on this page: opened again they have other numbers */
-  answered: ReadonlySet<string>;
+  /** something of it was answered */
   answer(id: string): void;
   /** lessons that were begun and not gone through, as this device keeps it */
   begun: ReadonlySet<string>;
@@ -35,13 +34,11 @@ export function useProgress(): Keeping {
     setBegun(marked(id, false));
     setState({ ...now, progress, damaged: state.damaged || now.damaged, lasts: written(progress) });
   };
-  const [answered, setAnswered] = useState<ReadonlySet<string>>(new Set());
   const [begun, setBegun] = useState<ReadonlySet<string>>(() => marked());
   const answer = (id: string) => {
-    setAnswered((before) => (before.has(id) ? before : new Set([...before, id])));
     if (!state.progress.lessons[id]) setBegun(marked(id, true));
   };
-  return { ...state, today, visit, answered, answer, begun };
+  return { ...state, today, visit, answer, begun };
 }
 
 /** Those begun, after one is or is no more; where nothing may be kept there are none. */

@@ -20,9 +20,9 @@ import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fie
 import { Preview } from './Preview.tsx';
 import { AS, Put } from './Put.tsx';
 import { QuestionForm } from './QuestionForm.tsx';
-import { NextFault, Standing } from './Standing.tsx';
+import { Standing } from './Standing.tsx';
 import { TakeOut } from './TakeOut.tsx';
-import { faultSaid, type LessonFaults, useFaults } from './useFaults.ts';
+import { faultSaid, type LessonFaults, numbersSaid, useFaults } from './useFaults.ts';
 
 const HERE = '#learn/edit';
 
@@ -98,7 +98,6 @@ export default function LessonEditor({ work, from, leave }: Props) {
         {start.damaged && <p role="status">The draft could not be read. It lies aside; this is a new one.</p>}
         {!lasts && <p role="status">This browser keeps nothing: save a file before you leave.</p>}
         <Standing found={found} />
-        <NextFault found={found} />
         <TakeOut lesson={lesson} ready={found.errors.length === 0} />
         <div className="editor-sides">
           <div className="edit-form">
@@ -165,7 +164,7 @@ function useEditingOf(lesson: Lesson, found: LessonFaults, speech: Speech, set: 
     faults: (path) => found.errors.filter((error) => error.path === path).map(({ message }) => message),
     notGiven: (path) =>
       (found.tried ?? []).flatMap(({ seed, fault }) =>
-        fault?.at === path ? [`set of numbers ${seed} is not given: ${faultSaid(fault.message)}`] : [],
+        fault?.at === path ? [`Not given with ${numbersSaid(lesson, seed)}: ${faultSaid(fault.message)}`] : [],
       ),
   };
 }

@@ -3,6 +3,7 @@ import { type RefObject, useEffect, useRef, useState } from 'react';
 import type { Lesson } from '../../../../lessons/definition.ts';
 import type { Work } from '../../../state/store.ts';
 import { LessonView } from '../LessonView.tsx';
+import { NextFault } from './Standing.tsx';
 import type { LessonFaults } from './useFaults.ts';
 
 /** The real lesson, begun anew whenever it changes and goes. */
@@ -15,6 +16,7 @@ export function Preview({ lesson, found, work }: { lesson: Lesson; found: Lesson
   return (
     <section className="edit-preview" aria-label="As it is seen" ref={box}>
       <ToPreview box={box} />
+      <NextFault found={found} />
       <p className="buttons">
         <strong>As it is seen</strong>
         {shown && (
@@ -60,7 +62,10 @@ function ToPreview({ box }: { box: RefObject<HTMLElement | null> }) {
   }, [box]);
   useEffect(() => {
     const typedIn = ({ target }: FocusEvent) => {
-      if (target instanceof Element && target.closest('.edit-form')) field.current = target;
+      if (!(target instanceof Element && target.closest('.edit-form'))) return;
+      field.current = target;
+      // Out from under what lies over the foot of a narrow page (edit.css: its margin).
+      if (target.matches('input, textarea, select')) target.scrollIntoView({ block: 'nearest' });
     };
     document.addEventListener('focusin', typedIn);
     return () => document.removeEventListener('focusin', typedIn);

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { Lesson } from '../../../../lessons/definition.ts';
 import { nameOf, offer } from '../../../state/files.ts';
 import { isOwnDevice, LONGEST_LINK, pageOf } from '../../../takeAlong/link.ts';
-import { codeOf, QrCode } from '../../../takeAlong/QrCode.tsx';
+import { LinkCode } from '../LinkCode.tsx';
 import { LinkToCopy } from '../LinkToCopy.tsx';
 import { idOf, keepLesson, lessonLink } from '../ownLessons.ts';
 
@@ -61,11 +61,7 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
             </p>
           )}
           <LinkToCopy link={shown.text} />
-          {codeOf(shown.text) ? (
-            <QrCode link={shown.text} side="14rem" label="Code for a camera: opens this lesson" />
-          ) : (
-            <p className="fine">Too long for a code: send the link.</p>
-          )}
+          <LinkCode link={shown.text} label="Code for a camera: opens this lesson" />
         </div>
       )}
     </div>

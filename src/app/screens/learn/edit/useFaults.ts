@@ -1,6 +1,6 @@
 /** What is wrong with the lesson in the making: at once its texts and formulas, and beside the screen its numbers. */
 import { useEffect, useMemo, useState } from 'react';
-import type { TriedSeed } from '../../../../lessons/deal.ts';
+import { drawnNumbers, type TriedSeed } from '../../../../lessons/deal.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
 import { type LessonError, validateLesson } from '../../../../lessons/validate.ts';
 import { exampleOf } from '../builtIn.ts';
@@ -48,17 +48,23 @@ export function useFaults(lesson: Lesson): LessonFaults {
   const tried = found?.of === lesson ? found.tried : null;
   // Where no seed is given it is a fault; where some are, it is told.
   const none = tried?.every(({ fault }) => fault !== null) ? tried : null;
-  const all = useMemo(() => (none ? [...errors, ...oncePerPlace(none)] : errors), [none, errors]);
+  const all = useMemo(() => (none ? [...errors, ...oncePerPlace(lesson, none)] : errors), [lesson, none, errors]);
   return { errors: all, tried };
 }
 
 /** Its question is told by its place. */
 export const faultSaid = (message: string) => message.replace(/^question \d+: /, '');
 
-const oncePerPlace = (tried: readonly TriedSeed[]): LessonError[] => {
+/** “half = 3.5, push = 120”: what was drawn for those who get these, by the names and in the units of the fields. */
+export const numbersSaid = (lesson: Lesson, seed: number): string =>
+  Object.entries(drawnNumbers(lesson, seed))
+    .map(([name, value]) => `${name} = ${value}`)
+    .join(', ');
+
+const oncePerPlace = (lesson: Lesson, tried: readonly TriedSeed[]): LessonError[] => {
   const places = new Map<string, string>();
   for (const { seed, fault } of tried)
     if (fault && !places.has(fault.at))
-      places.set(fault.at, `${faultSaid(fault.message)} (so with set of numbers ${seed})`);
+      places.set(fault.at, `${faultSaid(fault.message)} (for example with ${numbersSaid(lesson, seed)})`);
   return [...places].map(([path, message]) => ({ path, message }));
 };
