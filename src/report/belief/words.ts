@@ -6,7 +6,7 @@ import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
-import { type FilmTold, filmTold, isSettled, sayers } from './filmTold.ts';
+import { type FilmTold, filmTold, isSettled } from './filmTold.ts';
 
 /** What is to be settled before any of it is believed. */
 function unsettled(belief: BeliefReport): string | null {
@@ -39,7 +39,7 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
 
   function shiftSentence(films: readonly Told[]) {
     const drawn = films.map((film) => `${film.name} ${fineText(film.here, system)}`);
-    return `Where the journal is set the films are, as drawn, ${listed(drawn)}, and by that all here goes; ${sayers(belief)} ${textsOf(films)} (19 times in 20).`;
+    return `Where the journal is set the films are, as drawn, ${listed(drawn)}, and by that all here goes; by all that is known and assumed they are ${textsOf(films)} (19 times in 20).`;
   }
 
   function offSentence(films: readonly Told[]) {

@@ -51,7 +51,7 @@ describe('what was read', () => {
     expect(told.headline).toMatch(/^The parts were read otherwise than they are drawn here/);
     expect(told.tone).toBe('mend');
     expect(offSentences(whole, belief, 'metric')[0]).toMatch(
-      /^Where the journal is set the films are, as drawn, .*; readings say shallow [\d.−]+ ± [\d.]+ µm and steep .*\.$/,
+      /^Where the journal is set the films are, as drawn, .*; by all that is known and assumed they are shallow [\d.−]+ ± [\d.]+ µm and steep .*\.$/,
     );
     const { cut: __, ...asRead } = taken;
     expect(offSentences(asRead, beliefSection(asRead)!, 'metric')[0]).toMatch(
