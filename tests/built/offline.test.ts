@@ -86,7 +86,7 @@ test('every screen keeps to the policy, which does hold; nothing is asked for el
   await page.goto(address('fit'));
   for (const screen of await screensOf(page)) await show(page, screen);
   await page.getByRole('button', { name: 'Take along' }).click();
-  await page.locator('.take-along .qr').waitFor();
+  await page.getByText('the link opens here only').waitFor();
   expect(await against()).toEqual([]);
   const own = `http://localhost:${port}/`;
   expect(asked.filter((url) => !/^(data|blob):/.test(url) && !url.startsWith(own))).toEqual([]);
@@ -116,7 +116,7 @@ test('after one visit the server is taken away: loaded again, every screen opens
     window.location.hash = 'fit';
   });
   await page.getByRole('button', { name: 'Take along' }).click();
-  await page.locator('.take-along .qr').waitFor();
+  await page.getByText('the link opens here only').waitFor();
   server = await serve();
   await context.close();
 }, 180_000);
