@@ -88,7 +88,9 @@ test('any readings of any demo', () => {
         const measure = measureSection(design)!;
         const issues = measureReport.safeParse(measure).error?.issues ?? [];
         expect(issues).toEqual([]);
-        expect(measure.readings.length + measure.impossible.length).toBe(design.readings!.length);
+        expect(measure.readings.length + measure.impossible.length + measure.aside.length).toBe(
+          design.readings!.length,
+        );
         if (measure.surfaces.some((s) => s.sigma.halfAngle !== null)) told++;
         for (const system of ['metric', 'inch'] as const) {
           const { headline, sentences } = measureVerdict(design, measure, fitMeasured(design, measure), system);
