@@ -61,7 +61,7 @@ export function angleToleranceFigure(
   if (straight)
     return tolerance === null
       ? ''
-      : `⌀ the same all along to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
+      : `⌀ even to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
   return `${angleFigure(halfAngle, way)}${toleranceFigure({ halfAngle, halfAngleTolerance: tolerance }, way)}`;
 }
 

@@ -143,6 +143,6 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
   ]);
   // 2·26 mm·tan(2.19″)
   expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric', 'half')).toBe(
-    `⌀ the same all along to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`,
+    `⌀ even to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`,
   );
 });
