@@ -59,9 +59,7 @@ export function angleToleranceFigure(
   way: AngleWay,
 ): string {
   if (straight)
-    return tolerance === null
-      ? ''
-      : `⌀ even to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
+    return tolerance === null ? '' : `⌀ even to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
   return `${angleFigure(halfAngle, way)}${toleranceFigure({ halfAngle, halfAngleTolerance: tolerance }, way)}`;
 }
 
