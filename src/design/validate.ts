@@ -188,22 +188,29 @@ function unknownKey(key: string, known: string[]): string {
 
 /** A copy in which unknown keys stand as what they were meant for, where that is missing; and those as errors. */
 function withKeysMeant(raw: unknown, issues: Issue[]): { meant: unknown; slips: DesignError[] } {
-  const meant: unknown = issues.some(({ code }) => code === 'unrecognized_keys') ? structuredClone(raw) : raw;
+  let meant = raw;
   const slips = issues.flatMap((issue) =>
     (issue.keys ?? []).flatMap((key) => {
       const to = keyMeant(key, knownKeys(issue.path, raw));
-      const group = valueIn(meant, issue.path);
-      if (to === undefined || to in group) return [];
-      group[to] = group[key];
-      delete group[key];
+      const group = issue.path.reduce<unknown>((at, step) => (at as Record<PropertyKey, unknown>)[step], meant);
+      if (to === undefined || to in (group as object)) return [];
+      meant = renamed(meant, issue.path, key, to);
       return explain({ ...issue, keys: [key] }, raw);
     }),
   );
   return { meant, slips };
 }
 
-const valueIn = (raw: unknown, path: PropertyKey[]) =>
-  path.reduce((at, key) => (at as Record<PropertyKey, unknown>)[key], raw) as Record<string, unknown>;
+/** The same with one key of the group at a path called otherwise; what stands there is not copied, however deep. */
+function renamed(raw: unknown, [step, ...path]: PropertyKey[], key: string, to: string): unknown {
+  if (step === undefined) {
+    const { [key]: value, ...others } = raw as Record<string, unknown>;
+    return { ...others, [to]: value };
+  }
+  const copy = (Array.isArray(raw) ? [...raw] : { ...(raw as object) }) as Record<PropertyKey, unknown>;
+  copy[step] = renamed(copy[step], path, key, to);
+  return copy;
+}
 
 interface Node {
   def: {

@@ -170,6 +170,14 @@ describe('unknown keys', () => {
     expect(tried).toBeGreaterThan(20);
   });
 
+  it.each(['seatz', 'notess', 'x'])(
+    '%s with something nested however deep in it is told, and no more looked into',
+    (key) => {
+      const deep = `{"conepair":1,"${key}":${'['.repeat(100_000)}${']'.repeat(100_000)}}`;
+      expect(errorsOf(parseDesign(deep)).some(({ message }) => message.startsWith(`unknown key "${key}"`))).toBe(true);
+    },
+  );
+
   it('lists the keys allowed where none is near', () => {
     const message = errorsAt(changed('adjuster.colour', 'red'), 'adjuster.colour')[0]?.message;
     expect(message).toContain('pitch');
