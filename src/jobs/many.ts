@@ -71,7 +71,7 @@ type One = { ok: true; job: Moved } | { ok: false; errors: DesignError[] };
 function readMoved(raw: unknown, place: number): One {
   const title = (raw as { design?: { title?: unknown } } | null)?.design?.title;
   const path = `jobs[${place}]${typeof title === 'string' ? ` “${title.slice(0, LONGEST_TITLE)}”` : ''}`;
-  const record = readRecord(JSON.stringify(raw));
+  const record = recordOf(raw);
   if (!record.ok) return { ok: false, errors: [{ path, message: `${record.why}. ${REMEDY}` }] };
   const { versions = [], away } = raw as { versions?: unknown; away?: unknown };
   const found: Moved['versions'] = [];
@@ -86,6 +86,15 @@ function readMoved(raw: unknown, place: number): One {
     found.push({ name: name.slice(0, 200), made: typeof made === 'number' ? made : 0, design: result.design });
   }
   return { ok: true, job: { found: { ...record.found, first: 0, at: 0 }, versions: found, away: away === true } };
+}
+
+/** What is nested deeper than any job cannot even be written down. */
+function recordOf(raw: unknown): ReturnType<typeof readRecord> {
+  try {
+    return readRecord(JSON.stringify(raw));
+  } catch {
+    return { ok: false, why: 'it is damaged', file: { name: '', text: '' } };
+  }
 }
 
 /** Puts them beside the jobs that are here; none of these is touched. */

@@ -101,6 +101,16 @@ test('where no job is sound nothing is taken, and every one is named', async () 
   ]);
 });
 
+test('a job nested however deep is damaged, and the sound one beside it is taken in', async () => {
+  const { text } = await fileOfJobs(await filled());
+  const deep = `${'['.repeat(100_000)}${']'.repeat(100_000)}`;
+  for (const bad of [deep, `{"version":3,"design":{"conepair":1,"seatz":${deep}}}`]) {
+    const read = readJobs(text.replace('"jobs":[', `"jobs":[${bad},`));
+    expect(read.ok && read.jobs).toHaveLength(2);
+    expect(read.ok && read.errors).toEqual([{ path: 'jobs[0]', message: expect.stringMatching(/^it is damaged\. /) }]);
+  }
+});
+
 test('cut off anywhere, of a newer program, or no list: said, and nothing is read', async () => {
   const { text } = await fileOfJobs(await filled());
   const messageOf = (some: string) => {
