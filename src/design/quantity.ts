@@ -31,7 +31,7 @@ interface Written {
 
 const WRITTEN: Record<Quantity, Written> = {
   length: { text: lengthExact, typed: (text, system) => typedLength(text, lengthUnit(system).size) },
-  fine: { text: fineExact, typed: typedFine },
+  fine: { text: fineExact, typed: (text, system) => typedLength(text, fineUnit(system).size) },
   angle: { text: angleExact, typed: typedHalfAngle },
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
@@ -57,20 +57,6 @@ const WRITTEN: Record<Quantity, Written> = {
   wear: measured('wear'),
   time: plain('s'),
 };
-
-/** Of the unit of fine lengths: a number alone that is less was meant in another, or its unit is said. */
-const LEAST_ALONE = 0.01;
-
-function typedFine(text: string, system: System): Typed {
-  const { name, size } = fineUnit(system);
-  const typed = typedLength(text, size);
-  if (!typed.ok || typed.value === 0 || Math.abs(typed.value) >= LEAST_ALONE * size || /[^\d.,+-]/.test(text))
-    return typed;
-  return {
-    ok: false,
-    message: `found ${text}, and a number alone is ${name} here: write ${text} ${lengthUnit(system).name}, or ${text} ${name}`,
-  };
-}
 
 /** A share or chance as a number: `1 %`, `1 in 100`, `1/100`. */
 const shareTyped = (text: string) =>
@@ -179,6 +165,22 @@ export const inSystem = (text: string, system: System, quantity?: Quantity): str
 
 /** mm: from here on told as a length. */
 const isLarge = (mm: number) => Math.abs(mm) >= 1;
+
+/** Of the unit of fine lengths: a number alone that is less was meant in another, or its unit is said. */
+const LEAST_ALONE = 0.01;
+
+/** The same of a field by itself, where the sizes beside it may be in a larger unit; of a table its columns tell. */
+export function typedField(at: QuantityAt, text: string, system: System, way: AngleWay = 'half'): Typed {
+  const typed = typedQuantity(at, text, system, way);
+  const { name, size } = fineUnit(system);
+  const plain = text.trim();
+  if (at.quantity !== 'fine' || !typed.ok || typed.value === 0 || /[^\d.,+−-]/.test(plain)) return typed;
+  if (Math.abs(typed.value) >= LEAST_ALONE * size) return typed;
+  return {
+    ok: false,
+    message: `found ${plain}, and a number alone is ${name} here: write ${plain} ${lengthUnit(system).name}, or ${plain} ${name}`,
+  };
+}
 
 /**
  * The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own

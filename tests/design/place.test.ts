@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { parseDesign } from '../../src/design/parse.ts';
 import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
-import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
+import { quantityText, typedField, typedQuantity } from '../../src/design/quantity.ts';
 import { withSeatsRenamed } from '../../src/design/seatNames.ts';
 import { withoutSeat, withSeatCopied } from '../../src/design/seats.ts';
 import { validateDesign } from '../../src/design/validate.ts';
@@ -162,16 +162,16 @@ test('renaming, copying and removing a seat carries along whatever names it', ()
 
 test('a film typed in the unit of the sizes beside it is asked again: a number alone is tenths, or micrometres', () => {
   const film = quantityAt('seats[0].film.target', demo);
-  expect(typedQuantity(film, '.0001', 'inch')).toEqual({
+  expect(typedField(film, '.0001', 'inch')).toEqual({
     ok: false,
     message: 'found .0001, and a number alone is tenths here: write .0001 in, or .0001 tenths',
   });
-  expect(typedQuantity(film, '0,0025', 'metric')).toEqual({
+  expect(typedField(film, '0,0025', 'metric')).toEqual({
     ok: false,
     message: 'found 0,0025, and a number alone is µm here: write 0,0025 mm, or 0,0025 µm',
   });
   const value = (text: string, system: 'metric' | 'inch') => {
-    const typed = typedQuantity(film, text, system);
+    const typed = typedField(film, text, system);
     return typed.ok ? typed.value : typed.message;
   };
   expect(value('.0001 in', 'inch')).toBeCloseTo(0.00254, 12);
@@ -179,6 +179,8 @@ test('a film typed in the unit of the sizes beside it is asked again: a number a
   expect(value('0,0025 mm', 'metric')).toBe(0.0025);
   expect(value('0.01', 'metric')).toBeCloseTo(1e-5, 15);
   const position = quantityAt('position', demo);
-  expect(typedQuantity(position, '0', 'inch')).toEqual({ ok: true, value: 0 });
-  expect(typedQuantity(position, '-.0005', 'inch').ok).toBe(false);
+  expect(typedField(position, '0', 'inch')).toEqual({ ok: true, value: 0 });
+  expect(typedField(position, '-.0005', 'inch').ok).toBe(false);
+  // Of a table the columns tell, and small values are its own.
+  expect(typedQuantity(film, '0.004', 'metric')).toEqual({ ok: true, value: 0.004 * 0.001 });
 });

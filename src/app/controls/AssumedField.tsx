@@ -1,7 +1,7 @@
 /** A number that is asked for before there is a place for it in the design: typed, or assumed and shown as such. */
 import { useId } from 'react';
 import type { QuantityAt } from '../../design/place.ts';
-import { inSystem, quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
+import { inSystem, quantityText, restingText, typedField } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
 import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
@@ -26,7 +26,7 @@ export function AssumedField({ title, at, value, otherwise, set, about, system }
       set(null);
       return null;
     }
-    const typed = typedQuantity(at, text, system);
+    const typed = typedField(at, text, system);
     if (!typed.ok) return typed.message;
     set(typed.value);
     return null;

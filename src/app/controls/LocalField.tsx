@@ -2,7 +2,7 @@
 import { type FormEvent, type KeyboardEvent, useId } from 'react';
 import type { Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
-import { quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
+import { quantityText, restingText, typedField } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
 import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
@@ -48,7 +48,7 @@ export function LocalField({
     if (clear && text.trim() === '') {
       clear();
     } else {
-      const typed = typedQuantity(
+      const typed = typedField(
         { title, description: about, quantity, unit: '', bounds, optional: false },
         text,
         system,

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { isAssumed, withKnown } from '../../design/assumed.ts';
 import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
-import { hintText, inSystem, quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
+import { hintText, inSystem, quantityText, restingText, typedField } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../design/units.ts';
 import { ANGLE_TITLES, useAngles } from '../state/angles.ts';
@@ -110,7 +110,7 @@ function take(
     hold({ text, put: { value: undefined } });
     return;
   }
-  const typed = typedQuantity(at, text, system, way);
+  const typed = typedField(at, text, system, way);
   if (!typed.ok) {
     // What is wrong is said of the file, in its units; a person reads it in the unit of the field.
     hold({ text, why: inSystem(typed.message, system, at.quantity) });

@@ -1,6 +1,6 @@
 /** The sizes of the job on a drawing, as when it was begun: what is typed there changes the job. */
 import { useStore } from 'zustand';
-import { inSystem, typedQuantity } from '../../../design/quantity.ts';
+import { inSystem, typedField } from '../../../design/quantity.ts';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
@@ -44,7 +44,7 @@ function Drawing({ work, sketch }: { work: Work; sketch: JobSketch }) {
   const take = (size: Size, text: string) => {
     // A job that stands has every size: emptied, its field waits like any other that is not taken.
     if (text.trim() === '') return hold(size.id, { text: '', why: EMPTY });
-    const typed = typedQuantity(size.at, text, system, way);
+    const typed = typedField(size.at, text, system, way);
     if (!typed.ok) return hold(size.id, { text, why: typed.message });
     const written = withSize(design, sketch, size, typed.value, { lengths, system });
     if (!written.ok) return hold(size.id, { text, why: written.why });

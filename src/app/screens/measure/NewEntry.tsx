@@ -7,7 +7,7 @@ import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
 import { quantityAt } from '../../../design/place.ts';
-import { hintText, typedQuantity } from '../../../design/quantity.ts';
+import { hintText, typedField } from '../../../design/quantity.ts';
 import { madeIn } from '../../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { farOffText } from '../../../report/measure/farOff.ts';
@@ -61,7 +61,7 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
   const signed = /^\s*[+\-−]/.test(text);
   const minus = /^\s*[-−]/.test(text);
   const side: 1 | -1 = signed ? (minus ? -1 : 1) : (entry.side ?? (expected !== null && expected < 0 ? -1 : 1));
-  const read = typedQuantity(
+  const read = typedField(
     { title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false },
     text,
     system,

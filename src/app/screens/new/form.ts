@@ -3,7 +3,7 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { QuantityAt } from '../../../design/place.ts';
-import { typedQuantity } from '../../../design/quantity.ts';
+import { typedField } from '../../../design/quantity.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
 import type { Work } from '../../state/store.ts';
 import type { Arrangement } from './arrangements.ts';
@@ -72,7 +72,7 @@ export function withEntry(
   { system, way }: { system: System; way: AngleWay },
 ): Form {
   if (text.trim() === '') return withoutEntry(form, id);
-  const typed = typedQuantity(at, text, system, way);
+  const typed = typedField(at, text, system, way);
   const entry: Entry = typed.ok ? { value: typed.value } : { text, why: typed.message };
   // What is typed is in these units from then on, whatever another job is in.
   return { ...form, system: form.system ?? system, sizes: { ...form.sizes, [id]: entry } };
