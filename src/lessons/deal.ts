@@ -12,9 +12,10 @@ import { allApart, type Right, rightsOf } from './apart.ts';
 import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
 import type { Chart, Lesson, Put, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
+import { type Around, formulasOf, reckonedIn } from './formulas.ts';
 import { type Pictured, pictured, placed } from './pictured.ts';
+import { seenOf } from './seen.ts';
 import { confused, type Slip, slipsOf } from './slips.ts';
-import { holesOf } from './template.ts';
 
 export interface DealtQuestion extends Pictured {
   from: Design;
@@ -24,8 +25,11 @@ export interface DealtQuestion extends Pictured {
   right: number | string;
   within: number;
   slips: Slip[];
-  /** which of what may have been seen was so */
+  /** what is asked of what was seen in this round, and which of it was so */
+  look: { ask: string; options: string[] };
   saw: number;
+  /** mm: lengths of the round that are reckoned on with */
+  reckoned: readonly number[];
   /** what the engine has along the chart, and where the answer is asked for */
   curve: Curve | null;
 }
@@ -49,7 +53,7 @@ const MOST_TRIED = 200;
 export type Designs = (file: string) => Design | undefined;
 
 /** Numbers with one answer alike that are passed over; a lesson that has no others gives them. */
-const MOST_ALIKE = 12;
+const MOST_ALIKE = 24;
 
 /**
  * The numbers of a seed, or of the first one after it that gives any; or why none does. `before`: what was right in
@@ -61,7 +65,7 @@ export function deal(lesson: Lesson, seed: number, designs: Designs, before: rea
   let last = '';
   let [alike, first]: [number, Worked<Dealt> | null] = [0, null];
   for (let tried = seed; tried < seed + MOST_TRIED && alike < MOST_ALIKE; tried++) {
-    const found = dealOnce(lesson, design.value, tried);
+    const found = dealOnce(lesson, design.value, tried, seed);
     if (found.ok) {
       if (allApart(rightsOf(lesson, found.value), before)) return found;
       first ??= found;
@@ -74,24 +78,8 @@ export function deal(lesson: Lesson, seed: number, designs: Designs, before: rea
   return first ?? { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
 
-export interface TriedSeed {
-  seed: number;
-  /** null: its numbers are given; else why they are not, and where that stands in the lesson */
-  fault: { message: string; at: string } | null;
-}
-
-/** Of the first seeds, which are given and why others are not. */
-export function triedSeeds(lesson: Lesson, count: number): TriedSeed[] {
-  const design = designOf(lesson, () => undefined);
-  if (!design.ok) return [{ seed: 1, fault: { message: design.message, at: 'design' } }];
-  return Array.from({ length: count }, (_, i) => {
-    const found = dealOnce(lesson, design.value, i + 1);
-    return { seed: i + 1, fault: found.ok ? null : { message: found.message, at: found.at ?? 'questions' } };
-  });
-}
-
-/** The numbers of one seed, or why it is not given. */
-export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dealt> {
+/** The numbers of one seed, or why it is not given. `turn`: by what it goes what is asked of what was seen. */
+export function dealOnce(lesson: Lesson, base: Design, seed: number, turn = seed): Worked<Dealt> {
   const numbers = drawnNumbers(lesson, seed);
   const start = putInto(base, lesson.where, numbers, 'where');
   if (!start.ok) return start;
@@ -101,7 +89,7 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dea
   for (const [i, question] of lesson.questions.entries()) {
     // The story and the conditions are of what is so before any question.
     const whole = i === 0 ? lesson : { ...lesson, keep: [], story: [], carry: '' };
-    const found = dealQuestion(whole, question, from, numbers, ask);
+    const found = dealQuestion(whole, question, from, numbers, ask, turn + i);
     if (!found.ok) {
       const at = found.at?.startsWith('keep') ? found.at : `questions[${i}]${found.at ? `.${found.at}` : ''}`;
       return { ok: false, message: `question ${i + 1}: ${found.message}`, at };
@@ -109,7 +97,10 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dea
     questions.push(found.value);
     from = found.value.to;
   }
-  return { ok: true, value: { seed, numbers, questions } };
+  const reckoned = lesson.questions.flatMap((question, i) =>
+    reckonedIn(i === 0 ? lesson.story : [], question, questions[i]!),
+  );
+  return { ok: true, value: { seed, numbers, questions: questions.map((one) => ({ ...one, reckoned })) } };
 }
 
 export function designOf({ design }: Lesson, designs: Designs): Worked<Design> {
@@ -152,14 +143,13 @@ export function putInto(design: Design, puts: readonly Put[], scope: Scope, with
       };
 }
 
-type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
-
 function dealQuestion(
   lesson: Around,
   question: Question,
   left: Design,
   numbers: Scope,
   ask: Asking,
+  turn: number,
 ): Worked<DealtQuestion> {
   const formulas = formulasOf(lesson, question);
   const put = (design: Design, puts: readonly Put[], within: string) =>
@@ -181,14 +171,23 @@ function dealQuestion(
   if (!right.ok) return placed(right, 'answer.right');
   if (typeof right.value === 'boolean' || (typeof right.value === 'string') !== (answer.kind === 'choice'))
     return { ok: false, message: `what is right, ${right.value}, is no answer of this kind`, at: 'answer.right' };
+  const choices = answer.kind === 'choice' ? answer.options.map(({ key }) => key) : null;
+  if (choices && !choices.includes(String(right.value)))
+    return { ok: false, message: `what is right, “${right.value}”, is none of the choices`, at: 'answer.right' };
   const inScope: Scope = { ...scope, right: right.value };
   const within = answer.kind === 'choice' ? ({ ok: true, value: 0 } as const) : workedNumber(answer.within, inScope);
   if (!within.ok) return placed(within, 'answer.within');
-  const slips = slipsOf(question.mistakes, inScope, right.value, within.value);
+  if (!choices && !(within.value > 0))
+    return {
+      ok: false,
+      message: `so near, ${within.value}, no answer is right: it must be above 0`,
+      at: 'answer.within',
+    };
+  const slips = slipsOf(question.mistakes, inScope, right.value, within.value, choices);
   if (!slips.ok) return slips;
   const alike = confused([{ index: -1, value: right.value, within: within.value }, ...slips.value], question);
   if (alike !== null) return { ok: false, ...alike };
-  const saw = onlyTrue(question, inScope);
+  const saw = seenOf(question, inScope, turn);
   if (!saw.ok) return saw;
   const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
@@ -203,23 +202,12 @@ function dealQuestion(
       right: right.value,
       within: within.value,
       slips: slips.value,
-      saw: saw.value,
+      ...saw.value,
+      reckoned: [],
       curve: curve?.ok ? curve.value : null,
       ...drawn.value,
     },
   };
-}
-
-function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
-  const so: number[] = [];
-  for (const [i, { is }] of saw.options.entries()) {
-    const found = worked(is, scope);
-    if (!found.ok) return placed(found, `saw.options[${i}].is`);
-    if (found.value === true) so.push(i);
-  }
-  return so.length === 1
-    ? { ok: true, value: so[0]! }
-    : { ok: false, message: `of what may have been seen ${so.length} are so; it must be one`, at: 'saw' };
 }
 
 function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
@@ -243,43 +231,6 @@ function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worke
   }
   return { ok: true, value: { points, at: times * at } };
 }
-
-/** Every formula of a question, and of the texts that are told with it. */
-function formulasOf(lesson: Around, question: Question): Formula[] {
-  const { notes = [] } = question.view;
-  const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
-    question.cost ?? [],
-    notes.flatMap(({ text, after = '' }) => [text, after]),
-    question.mistakes.flatMap(({ says, cost }) => [says, cost]),
-    question.saw.options.map(({ text }) => text),
-    question.answer.kind === 'choice' ? question.answer.options.map(({ text }) => text) : [],
-    lesson.story,
-  );
-  const { answer } = question;
-  const formulas = [
-    answer.right,
-    ...(answer.kind === 'choice' ? [] : [answer.within]),
-    ...(answer.kind === 'number' && answer.chart ? [answer.chart.from, answer.chart.to, answer.chart.at] : []),
-    ...(question.view.layer ? [question.view.layer.from, question.view.layer.to] : []),
-    ...(question.view.triangles ?? []).flatMap(({ angle, travel }) => [angle, travel]),
-    ...lesson.keep,
-    ...[...(question.set ?? []), ...question.release, ...(question.try ?? [])].map(({ is }) => is),
-    ...question.mistakes.flatMap(({ is, to, when }) => [is, to, when].filter((text) => text !== undefined)),
-    ...(question.view.spread ? spreadFormulas(question.view.spread) : []),
-    ...question.saw.options.map(({ is }) => is),
-    ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),
-  ];
-  return formulas.flatMap((text) => {
-    const formula = formulaOf(text);
-    return formula.ok ? [formula.value] : [];
-  });
-}
-
-const spreadFormulas = ({ sd, was = sd, parts }: NonNullable<Question['view']['spread']>): string[] => [
-  sd,
-  was,
-  ...parts.map((part) => part.sd),
-];
 
 export const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now' | 'tried'): AskedName[] =>
   ASKED_NAMES.filter((section) =>

@@ -196,6 +196,13 @@ const mistake = z.strictObject({
   cost: words('What it would have cost in metal'),
 });
 
+const seen = {
+  ask: words('What did you see?'),
+  options: z
+    .array(z.strictObject({ text: words('What may have been seen'), is: formula('Whether it was so') }))
+    .check(z.minLength(2), z.maxLength(5)),
+};
+
 const question = z.strictObject({
   ask: words('The question'),
   set: z.optional(
@@ -209,6 +216,11 @@ const question = z.strictObject({
   ),
   view,
   answer: z.discriminatedUnion('kind', [number, move, choice]),
+  onPaper: z.optional(
+    words(
+      'The same on a work sheet, where what is told with it would answer the question before; as asked if left out',
+    ),
+  ),
   release: z
     .array(put)
     .check(z.minLength(1), z.maxLength(8), z.meta({ description: 'What is let go: the design after it' })),
@@ -228,10 +240,16 @@ const question = z.strictObject({
     ),
   ),
   saw: z.strictObject({
-    ask: words('What did you see?'),
-    options: z
-      .array(z.strictObject({ text: words('What may have been seen'), is: formula('Whether it was so') }))
-      .check(z.minLength(2), z.maxLength(5)),
+    ...seen,
+    other: z.optional(
+      z.array(z.strictObject(seen)).check(
+        z.minLength(1),
+        z.maxLength(3),
+        z.meta({
+          description: 'What else may be asked of it: each round asks another, so that no answer is learnt by heart',
+        }),
+      ),
+    ),
   }),
   because: words('Why it is so'),
   mistakes: z.array(mistake).check(z.minLength(1), z.maxLength(MOST_MISTAKES)),
@@ -269,6 +287,7 @@ export const lesson = z.strictObject({
 export type Lesson = z.infer<typeof lesson>;
 export type Question = z.infer<typeof question>;
 export type Answer = Question['answer'];
+export type Saw = Question['saw'];
 export type Mistake = z.infer<typeof mistake>;
 export type ToldAs = (typeof TOLD_AS)[number];
 export type Put = z.infer<typeof put>;

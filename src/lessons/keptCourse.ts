@@ -27,13 +27,19 @@ const course = z.strictObject({
     .check(z.maxLength(200)),
   done: z.literal(false),
 });
+const right = z.strictObject({
+  as: z.string(),
+  right: z.number(),
+  within: z.number(),
+  chosen: z.optional(z.string()),
+});
 const kept = z.strictObject({
   version: z.literal(1),
   /** the checksum of the lesson it is of */
   of: z.int(),
   seed: z.int().check(z.gte(1)),
   /** what was right in the rounds that are over */
-  gone: z.array(z.strictObject({ as: z.string(), right: z.number(), within: z.number() })).check(z.maxLength(200)),
+  gone: z.array(right).check(z.maxLength(200)),
   course,
 });
 

@@ -55,13 +55,19 @@ const answeredOf = ({ answer, because, mistakes }: Question, dealt: DealtQuestio
   })),
 });
 
+/** A length that the round reckons on with has the same figures wherever it is told. */
+export const speechIn = ({ reckoned }: Pick<DealtQuestion, 'reckoned'>, speech: Speech): Speech => ({
+  ...speech,
+  reckoned,
+});
+
 /** An answer in words: a number in its unit, or what was chosen. */
 export function answerSaid(answer: Answer, value: number | string, dealt: DealtQuestion, speech: Speech): string {
   if (answer.kind === 'choice') {
     const option = answer.options.find(({ key }) => key === value);
     return option ? said(option.text, dealt, speech) : String(value);
   }
-  return told(Number(value), answer.kind === 'move' ? 'sided' : answer.as, speech);
+  return told(Number(value), answer.kind === 'move' ? 'sided' : answer.as, speechIn(dealt, speech));
 }
 
 /** How far off an answer may be; '' where it is one of a choice. */
@@ -71,8 +77,12 @@ export function nearSaid(answer: Answer, { within }: DealtQuestion, speech: Spee
 }
 
 /** A text told; what is wrong with it stands in its place, for who writes the lesson. */
-export function said(text: string, { scope }: Pick<DealtQuestion, 'scope'>, speech: Speech): string {
-  const found = spoken(text, scope, speech);
+export function said(
+  text: string,
+  { scope, reckoned }: Pick<DealtQuestion, 'scope' | 'reckoned'>,
+  speech: Speech,
+): string {
+  const found = spoken(text, scope, speechIn({ reckoned }, speech));
   return found.ok ? found.value : `[${found.message}]`;
 }
 
@@ -85,7 +95,7 @@ export function costSaid(
   speech: Speech,
 ): string {
   if (cost === undefined) return '';
-  const found = spoken(cost, { ...dealt.scope, answer, tried }, speech);
+  const found = spoken(cost, { ...dealt.scope, answer, tried }, speechIn(dealt, speech));
   // What the engine has no figure for is no pair any more.
   return found.ok ? found.value : `With your ${answerSaid(asked, answer, dealt, speech)} ${NO_PAIR}`;
 }

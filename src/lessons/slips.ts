@@ -19,6 +19,7 @@ export function slipsOf(
   scope: Scope,
   right: number | string,
   within: number,
+  choices: readonly string[] | null = null,
 ): Worked<Slip[]> {
   const slips: Slip[] = [];
   for (const [index, { is, to, when, name }] of mistakes.entries()) {
@@ -29,6 +30,8 @@ export function slipsOf(
     if (!found.ok) return { ok: false, message: `${name}: ${found.message}`, at: `mistakes[${index}].is` };
     if (typeof found.value !== typeof right)
       return { ok: false, message: `${name}: ${found.value} is no such answer`, at: `mistakes[${index}].is` };
+    if (choices && !choices.includes(String(found.value)))
+      return { ok: false, message: `${name}: “${found.value}” is none of the choices`, at: `mistakes[${index}].is` };
     const far = to === undefined ? null : workedNumber(to, scope);
     if (far && !far.ok) return { ok: false, message: `${name}: ${far.message}`, at: `mistakes[${index}].to` };
     if (far && typeof found.value !== 'number')

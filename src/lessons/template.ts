@@ -7,13 +7,23 @@ import { formulaOf, type Scope, type Worked, worked } from './formula.ts';
 export interface Speech {
   system: System;
   way: AngleWay;
+  /** mm: lengths that a round reckons on with; told elsewhere in it they have the same figures */
+  reckoned?: readonly number[];
 }
 
 /** A place along the axis, from where the question counts: no lesson speaks of a datum. */
-const onAxisText = (value: number, system: System): string =>
+const onAxisText = (value: number, speech: Speech): string =>
   Math.abs(value) < NOTHING
-    ? fineText(0, system)
-    : `${fineText(Math.abs(value), system)} toward the ${value > 0 ? 'nose' : 'rear'}`;
+    ? fineText(0, speech.system)
+    : `${lessonFine(Math.abs(value), speech)} toward the ${value > 0 ? 'nose' : 'rear'}`;
+
+/** One length has one rounding in a round: as it is reckoned on with, where it is. */
+function lessonFine(value: number, { system, reckoned = [] }: Speech): string {
+  const same = reckoned.find((one) => Math.abs(one - Math.abs(value)) <= SAME * Math.abs(value));
+  return same === undefined ? fineText(value, system) : reckonedText(Math.sign(value) * same, system);
+}
+/** Of itself: what the engine solved and what is worked out by hand are one length. */
+const SAME = 1e-6;
 /** mm */
 const NOTHING = 5e-7;
 
@@ -21,24 +31,27 @@ const NOTHING = 5e-7;
 function reckonedText(value: number, system: System): string {
   const { size, name } = fineUnit(system);
   const length = fineText(value, system);
-  return length.endsWith(name) ? `${fiveFigures(value / size, FILM_DECIMALS)} ${name}` : length;
+  return length.endsWith(name) ? `${fiveFigures(value / size, FILM_DECIMALS, MOST_DECIMALS)} ${name}` : length;
 }
 
-function fiveFigures(value: number, least: number): string {
-  const short = Number(value.toPrecision(FIGURES));
+/** `most`: decimals, so that figures side by side are of like length. */
+function fiveFigures(value: number, least: number, most = FIGURES): string {
+  const short = Number(Number(value.toPrecision(FIGURES)).toFixed(most));
   const decimals = (`${short}`.split('.')[1] ?? '').length;
   return short.toFixed(Math.max(least, decimals)).replace('-', '−');
 }
 const FIGURES = 5;
 const FILM_DECIMALS = 2;
+const MOST_DECIMALS = 3;
 
 const HOLE = /\{([^{}|]+)(?:\|([a-z]+))?\}/gi;
 
 /** A number of a file (mm, degrees, N) in a person's units. */
-export function told(value: number, as: ToldAs, { system, way }: Speech): string {
+export function told(value: number, as: ToldAs, speech: Speech): string {
+  const { system, way } = speech;
   switch (as) {
     case 'fine':
-      return fineText(value, system);
+      return lessonFine(value, speech);
     case 'reckoned':
       return reckonedText(value, system);
     case 'ratio':
@@ -50,7 +63,7 @@ export function told(value: number, as: ToldAs, { system, way }: Speech): string
     case 'length':
       return placeText(value, system);
     case 'sided':
-      return onAxisText(value, system);
+      return onAxisText(value, speech);
     case 'angle':
       return angleSaid(value, way);
     case 'turn':

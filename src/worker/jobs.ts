@@ -6,9 +6,10 @@
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
 import type { Right } from '../lessons/apart.ts';
-import { type DealtQuestion, deal, triedSeeds } from '../lessons/deal.ts';
+import { type DealtQuestion, deal } from '../lessons/deal.ts';
 import type { Lesson, Question } from '../lessons/definition.ts';
 import { triedBy } from '../lessons/tried.ts';
+import { triedLesson } from '../lessons/tries.ts';
 import { beliefSection } from '../report/belief/section.ts';
 import { expectedShake } from '../report/cut/expectedShake.ts';
 import { cutSection } from '../report/cut/section.ts';
@@ -92,7 +93,7 @@ export const JOBS = {
   lessonAnswer: ({ question, dealt, answer }: { question: Question; dealt: DealtQuestion; answer: number | string }) =>
     triedBy(question, dealt, answer),
   /** which of its first seeds are given, and why others are not */
-  lessonTried: ({ lesson, count }: { lesson: Lesson; count: number }) => triedSeeds(lesson, count),
+  lessonTried: ({ lesson, count }: { lesson: Lesson; count: number }) => triedLesson(lesson, count),
   /** the whole report, as the command line writes it */
   solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };

@@ -3,10 +3,11 @@ import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { carriedText, lessonLink } from '../../src/app/screens/learn/ownLessons.ts';
 import { LONGEST_LINK } from '../../src/app/takeAlong/link.ts';
-import { deal, triedSeeds } from '../../src/lessons/deal.ts';
+import { deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { draftOf, exampleAt, newLesson, pressedIn } from '../../src/lessons/draft.ts';
 import { numbersIn } from '../../src/lessons/named.ts';
+import { triedLesson } from '../../src/lessons/tries.ts';
 import { validateLesson } from '../../src/lessons/validate.ts';
 import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
@@ -22,6 +23,21 @@ test('a new lesson goes over every example, as it is', () => {
     expect(deal(lesson, 1, exampleDesign)).toMatchObject({ ok: true });
   }
 });
+
+/** Its question made one of a choice. */
+const asChoice = (lesson: Lesson, right: string) =>
+  Object.assign(lesson.questions[0]!, {
+    answer: {
+      kind: 'choice',
+      label: 'It',
+      options: [
+        { key: 'more', text: 'grows' },
+        { key: 'less', text: 'shrinks' },
+      ],
+      right,
+    },
+    mistakes: [{ ...lesson.questions[0]!.mistakes[0]!, is: "'less'" }],
+  });
 
 test.each<[string, (lesson: Lesson) => void, string, RegExp]>([
   [
@@ -55,11 +71,31 @@ test.each<[string, (lesson: Lesson) => void, string, RegExp]>([
     'questions[0].saw',
     /0 are so/,
   ],
+  [
+    'no answer is near enough to be right',
+    (l) => Object.assign(l.questions[0]!.answer, { within: '-0.04 * abs(right)' }),
+    'questions[0].answer.within',
+    /above 0/,
+  ],
+  [
+    'what is right is none of the choices',
+    (l) => asChoice(l, "'most'"),
+    'questions[0].answer.right',
+    /none of the choices/,
+  ],
+  [
+    'a slip gives none of them',
+    (l) => {
+      asChoice(l, "'more'").mistakes[0]!.is = "'mroe'";
+    },
+    'questions[0].mistakes[0].is',
+    /none of the choices/,
+  ],
   ['a condition is never so', (l) => l.keep.push('by > 1'), 'keep[0]', /is not so/],
 ])('%s: told at its field', (_, edit, at, message) => {
   const lesson = made();
   edit(lesson);
-  const tried = triedSeeds(lesson, 3);
+  const { seeds: tried } = triedLesson(lesson, 3);
   expect(tried.map(({ seed }) => seed)).toEqual([1, 2, 3]);
   for (const { fault } of tried) expect(fault).toMatchObject({ at, message: expect.stringMatching(message) });
 });

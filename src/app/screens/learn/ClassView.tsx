@@ -139,7 +139,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         </p>
         {open && !told && (
           <p className="asked">
-            <strong>Ask the class: what did you see?</strong> {words(question.saw.ask)}
+            <strong>Ask the class: what did you see?</strong> {words(dealt.look.ask)}
           </p>
         )}
         {told && (
@@ -266,7 +266,7 @@ function SlipsMade({ question: { mistakes }, dealt, answers, speech }: SlipsProp
       {[...made]
         .sort(([, a], [, b]) => b.count - a.count)
         .map(([key, { count, answer }]) => {
-          const words = (text: string) => said(text, { scope: { ...dealt.scope, answer } }, speech);
+          const words = (text: string) => said(text, { ...dealt, scope: { ...dealt.scope, answer } }, speech);
           const slip = typeof key === 'number' ? mistakes[key]! : null;
           return (
             <li key={key}>

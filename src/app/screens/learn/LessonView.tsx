@@ -133,7 +133,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   const head = useRef<HTMLHeadingElement>(null);
   const tried = useTried(question, mine, given);
   const scope = { ...mine.scope, answer: given?.answer ?? 0, tried: tried?.report };
-  const words = (text: string) => said(text, { scope }, speech);
+  const words = (text: string) => said(text, { ...mine, scope }, speech);
   useSightOf(box, head, course);
   const { answer } = question;
   // Until it is known what the answer makes of it nothing moves.
@@ -191,7 +191,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
         />
       )}
       {stage === 'released' && (
-        <Saw question={question} words={words} tried={tried} choose={(option) => step({ do: 'saw', option })} />
+        <Saw dealt={mine} words={words} tried={tried} choose={(option) => step({ do: 'saw', option })} />
       )}
       {stage === 'told' && given && (
         <Why

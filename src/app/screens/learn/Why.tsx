@@ -13,12 +13,12 @@ import { useShown } from './useShare.ts';
 interface SawProps {
   /** the learner's own answer carried out, which is shown first; null: it is no act. Undefined: still worked out. */
   tried: Tried | null | undefined;
-  question: Question;
+  dealt: DealtQuestion;
   words(text: string): string;
   choose(option: number): void;
 }
 
-export function Saw({ question, words, tried, choose }: SawProps) {
+export function Saw({ dealt: { look }, words, tried, choose }: SawProps) {
   const legend = useRef<HTMLParagraphElement>(null);
   const shown = useShown('released', 0, Boolean(tried));
   // What was seen is asked of what is so, and not of what was answered.
@@ -32,13 +32,13 @@ export function Saw({ question, words, tried, choose }: SawProps) {
           'First your own answer is carried out, then what is so.'
         ) : (
           <>
-            <strong>What did you see?</strong> {words(question.saw.ask)}
+            <strong>What did you see?</strong> {words(look.ask)}
           </>
         )}
       </p>
       {leg === 'right' && (
         <div className="saw-options">
-          {question.saw.options.map(({ text }, i) => (
+          {look.options.map((text, i) => (
             <button key={text} type="button" onClick={() => choose(i)}>
               {words(text)}
             </button>
@@ -94,8 +94,7 @@ export function Why({ head, question, dealt, given, tried, words, speech, lookAg
       )}
       {given.seen !== null && given.seen !== dealt.saw && (
         <p className="seen-wrong">
-          You saw: “{words(question.saw.options[given.seen]!.text)}” What happened: “
-          {words(question.saw.options[dealt.saw]!.text)}”{' '}
+          You saw: “{words(dealt.look.options[given.seen]!)}” What happened: “{words(dealt.look.options[dealt.saw]!)}”{' '}
           <button type="button" onClick={lookAgain}>
             Look once more
           </button>

@@ -98,7 +98,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
         {start.damaged && <p role="status">The draft could not be read. It lies aside; this is a new one.</p>}
         {!lasts && <p role="status">This browser keeps nothing: save a file before you leave.</p>}
         <Standing found={found} />
-        <TakeOut lesson={lesson} ready={found.errors.length === 0} />
+        <TakeOut lesson={lesson} ready={found.errors.length === 0} doubts={found.doubts.length} />
         <div className="editor-sides">
           <div className="edit-form">
             <DesignPart lesson={lesson} work={work} take={take} />
@@ -162,6 +162,7 @@ function useEditingOf(lesson: Lesson, found: LessonFaults, speech: Speech, set: 
     speech,
     places,
     faults: (path) => found.errors.filter((error) => error.path === path).map(({ message }) => message),
+    doubts: (path) => found.doubts.filter((doubt) => doubt.path === path).map(({ message }) => message),
     notGiven: (path) =>
       (found.tried ?? []).flatMap(({ seed, fault }) =>
         fault?.at === path ? [`Not given with ${numbersSaid(lesson, seed)}: ${faultSaid(fault.message)}`] : [],

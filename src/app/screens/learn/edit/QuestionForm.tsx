@@ -25,6 +25,27 @@ function answerOf(kind: string, before: Question['answer']): Question['answer'] 
   return { kind, label, options, right: "'more'" };
 }
 
+const OTHER_SEEN = {
+  ask: 'Which way did the spindle go?',
+  options: [
+    { text: 'Toward the nose.', is: 'after.fit.position > before.fit.position' },
+    { text: 'Toward the rear.', is: 'after.fit.position < before.fit.position' },
+    { text: 'It stayed.', is: 'after.fit.position == before.fit.position' },
+  ],
+};
+
+/** What may have been seen, one of which must be so. */
+const SeenOptions = ({ path }: { path: string }) => (
+  <ListOf path={`${path}.options`} one="Seen" fresh={{ text: 'Something else.', is: 'false' }} least={2} most={5}>
+    {(one) => (
+      <>
+        <FormulaField words path={`${one}.text`} label="Text" />
+        <FormulaField path={`${one}.is`} label="It was so where" hint="One of them must be so" />
+      </>
+    )}
+  </ListOf>
+);
+
 export function QuestionForm({ path }: { path: string }) {
   const { lesson, set } = useEditing();
   const { answer } = at(lesson, path) as Question;
@@ -33,6 +54,13 @@ export function QuestionForm({ path }: { path: string }) {
   return (
     <>
       <FormulaField words path={`${path}.ask`} label="The question" />
+      <FormulaField
+        words
+        optional
+        path={`${path}.onPaper`}
+        label="The same on paper"
+        hint="Where the question tells what the one before it asks for"
+      />
       <ListOf
         path={`${path}.set`}
         one="Change before it is asked"
@@ -116,17 +144,17 @@ export function QuestionForm({ path }: { path: string }) {
         <Faults path={`${path}.saw`} id={`${id}saw`} />
       </div>
       <FormulaField words path={`${path}.saw.ask`} label="Asked so" />
-      <ListOf
-        path={`${path}.saw.options`}
-        one="Seen"
-        fresh={{ text: 'Something else.', is: 'false' }}
-        least={2}
-        most={5}
-      >
+      <SeenOptions path={`${path}.saw`} />
+      <ListOf path={`${path}.saw.other`} one="Another thing to ask" fresh={OTHER_SEEN} most={3} optional>
         {(one) => (
           <>
-            <FormulaField words path={`${one}.text`} label="Text" />
-            <FormulaField path={`${one}.is`} label="It was so where" hint="One of them must be so" />
+            <FormulaField
+              words
+              path={`${one}.ask`}
+              label="Asked so"
+              hint="Each round asks another, so that no answer is learnt by heart"
+            />
+            <SeenOptions path={one} />
           </>
         )}
       </ListOf>

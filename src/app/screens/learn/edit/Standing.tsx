@@ -1,19 +1,26 @@
 /** The answer first: whether the lesson goes, and what is in the way; a press leads to the field. */
 import { useState } from 'react';
+import { sentence } from './fields.tsx';
 import type { LessonFaults } from './useFaults.ts';
 
-export function Standing({ found: { errors, tried } }: { found: LessonFaults }) {
+export function Standing({ found: { errors, tried, doubts } }: { found: LessonFaults }) {
+  const shown = errors.length > 0 ? errors.length : doubts.length;
   const given = tried?.filter(({ fault }) => fault === null).length ?? 0;
   return (
-    <section className={`verdict ${errors.length > 0 ? 'stop' : tried ? 'good' : ''}`} aria-live="polite">
+    <section
+      className={`verdict ${errors.length > 0 ? 'stop' : tried && doubts.length === 0 ? 'good' : ''}`}
+      aria-live="polite"
+    >
       <h2>
         {errors.length > 0
           ? `${errors.length} ${errors.length === 1 ? 'thing is' : 'things are'} in the way.`
           : tried
-            ? 'The lesson goes.'
+            ? doubts.length > 0
+              ? `The lesson goes, but it contradicts itself in ${doubts.length} ${doubts.length === 1 ? 'place' : 'places'}.`
+              : 'The lesson goes.'
             : 'Its numbers are being tried.'}
       </h2>
-      {errors.slice(0, MOST_SHOWN).map(({ path, message }) => (
+      {(errors.length > 0 ? errors : doubts).slice(0, MOST_SHOWN).map(({ path, message }) => (
         <p key={`${path} ${message}`}>
           {path !== '' && (
             <button type="button" className="to-field" onClick={() => leadTo(path)}>
@@ -23,7 +30,7 @@ export function Standing({ found: { errors, tried } }: { found: LessonFaults }) 
           {sentence(message)}
         </p>
       ))}
-      {errors.length > MOST_SHOWN && <p>And {errors.length - MOST_SHOWN} more, each at its field.</p>}
+      {shown > MOST_SHOWN && <p>And {shown - MOST_SHOWN} more, each at its field.</p>}
       {errors.length === 0 && tried && given < tried.length && (
         <p>
           A learner gets other numbers each time. Of the first {tried.length} sets of numbers {given} are given; the
@@ -58,12 +65,14 @@ export function NextFault({ found: { errors } }: { found: LessonFaults }) {
 
 const MOST_SHOWN = 6;
 
-const sentence = (message: string) => `${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.$/, '')}.`;
-
 /** What the fields of the editor are called, by the end of their path. */
 const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/mistakes\[\d+\]\.is$/, 'the answer it gives'],
-  [/saw\.options\[\d+\]\.is$/, 'where it was so'],
+  [/mistakes\[\d+\]\.to$/, 'up to'],
+  [/mistakes\[\d+\]\.when$/, 'only where'],
+  [/saw\.(other\[\d+\]\.)?options\[\d+\]\.is$/, 'where it was so'],
+  [/saw\.(other\[\d+\]\.)?ask$/, 'how what was seen is asked'],
+  [/\.onPaper$/, 'the same on paper'],
   [/(release|set|where|try)\[\d+\]\.is$/, 'what stands there'],
   [/(release|set|where|try)\[\d+\]\.path$/, 'place of the design'],
   [/answer\.right$/, 'what is right'],
@@ -79,7 +88,9 @@ const FIELDS: readonly (readonly [RegExp, string])[] = [
   [/view\.notes\[\d+\]\.text$/, 'what is written at the seat'],
   [/\.view\.layer/, 'the layer of oil'],
   [/\.view\.spread/, 'the heap'],
+  [/\.chart\.at$/, 'the chart, where it is asked'],
   [/\.chart/, 'the chart'],
+  [/\.view$/, 'the picture'],
   [/\.text$/, 'text'],
   [/\.key$/, 'name in formulas'],
   [/\.name$/, 'name'],
@@ -98,6 +109,7 @@ const PARTS: Record<string, string> = {
   notes: 'note',
   set: 'change before',
   help: 'help',
+  other: 'another thing to ask',
   story: 'Story',
 };
 

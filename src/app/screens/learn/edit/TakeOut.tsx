@@ -14,7 +14,7 @@ function dated(lesson: Lesson): Lesson {
   return { ...lesson, day: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}` };
 }
 
-export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
+export function TakeOut({ lesson, ready, doubts }: { lesson: Lesson; ready: boolean; doubts: number }) {
   const [said, setSaid] = useState('');
   const [link, setLink] = useState<{ of: Lesson; text: string | null } | null>(null);
   const shown = link?.of === lesson ? link : null;
@@ -43,6 +43,11 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
         <p className="fine">
           These wait until nothing is in the way: a lesson that does not go is refused where it is opened. The draft is
           kept as you go.
+        </p>
+      )}
+      {ready && doubts > 0 && (
+        <p className="doubt">
+          <strong>Before you share it:</strong> it contradicts itself, as told above and at its fields.
         </p>
       )}
       <p role="status">{said}</p>

@@ -10,6 +10,8 @@ export interface Editing {
   set(path: string, value: unknown): void;
   /** what is wrong at a place, and within it where it has no field of its own */
   faults(path: string): string[];
+  /** what goes, and says the opposite of something else, at a place */
+  doubts(path: string): string[];
   /** which of the first sets of numbers are not given for what stands at a place */
   notGiven(path: string): string[];
   speech: Speech;

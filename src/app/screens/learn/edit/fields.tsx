@@ -17,9 +17,12 @@ interface Props {
   example?: boolean;
 }
 
+export const sentence = (message: string) =>
+  `${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.$/, '')}.`;
+
 export function Faults({ path, id, example = false }: { path: string; id: string; example?: boolean }) {
-  const { faults, notGiven, lesson } = useEditing();
-  const [wrong, missed] = [faults(path), notGiven(path)];
+  const { faults, doubts, notGiven, lesson } = useEditing();
+  const [wrong, doubted, missed] = [faults(path), doubts(path), notGiven(path)];
   return (
     <span id={id} role={wrong.length > 0 ? 'alert' : undefined}>
       {wrong.map((message) => (
@@ -32,6 +35,12 @@ export function Faults({ path, id, example = false }: { path: string; id: string
           Right, for example: <code>{exampleAt(lesson, path)}</code>
         </span>
       )}
+      {wrong.length === 0 &&
+        doubted.map((message) => (
+          <span key={message} className="doubt">
+            <strong>Is it meant so?</strong> {sentence(message)}
+          </span>
+        ))}
       {wrong.length === 0 &&
         missed.map((message) => (
           <span key={message} className="fine">

@@ -1,7 +1,8 @@
 /** What is wrong with the lesson in the making: at once its texts and formulas, and beside the screen its numbers. */
 import { useEffect, useMemo, useState } from 'react';
-import { drawnNumbers, type TriedSeed } from '../../../../lessons/deal.ts';
+import { drawnNumbers } from '../../../../lessons/deal.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
+import type { TriedSeed, Tries } from '../../../../lessons/tries.ts';
 import { type LessonError, validateLesson } from '../../../../lessons/validate.ts';
 import { exampleOf } from '../builtIn.ts';
 
@@ -10,11 +11,14 @@ const TRIED = 12;
 const FEW = 2;
 const SLOW = /(before|after)\.(cut|run|film|odds)\b/;
 const REST = 500;
+const NONE: LessonError[] = [];
 
 export interface LessonFaults {
   errors: LessonError[];
   /** null: not tried yet */
   tried: TriedSeed[] | null;
+  /** it goes, and yet something in it says the opposite of something else */
+  doubts: LessonError[];
 }
 
 export function useFaults(lesson: Lesson): LessonFaults {
@@ -22,7 +26,7 @@ export function useFaults(lesson: Lesson): LessonFaults {
     const read = validateLesson(lesson, exampleOf, false);
     return read.ok ? [] : read.errors;
   }, [lesson]);
-  const [found, setFound] = useState<{ of: Lesson; tried: TriedSeed[] } | null>(null);
+  const [found, setFound] = useState<({ of: Lesson } & Tries) | null>(null);
   useEffect(() => {
     if (errors.length > 0) return;
     const control = new AbortController();
@@ -30,13 +34,13 @@ export function useFaults(lesson: Lesson): LessonFaults {
       const { job } = await import('../../../../worker/pool.ts');
       const count = SLOW.test(JSON.stringify(lesson.questions)) ? FEW : TRIED;
       const tried = await job('lessonTried', { lesson, count }, { signal: control.signal });
-      if (!control.signal.aborted) setFound({ of: lesson, tried });
+      if (!control.signal.aborted) setFound({ of: lesson, ...tried });
     };
     const timer = setTimeout(
       () =>
         void ask().catch((error: unknown) => {
           const fault = { message: String((error as Error).message ?? error), at: 'questions' };
-          if (!control.signal.aborted) setFound({ of: lesson, tried: [{ seed: 1, fault }] });
+          if (!control.signal.aborted) setFound({ of: lesson, seeds: [{ seed: 1, fault }], doubts: [] });
         }),
       REST,
     );
@@ -45,11 +49,21 @@ export function useFaults(lesson: Lesson): LessonFaults {
       control.abort();
     };
   }, [lesson, errors]);
-  const tried = found?.of === lesson ? found.tried : null;
+  const tried = found?.of === lesson ? found.seeds : null;
   // Where no seed is given it is a fault; where some are, it is told.
   const none = tried?.every(({ fault }) => fault !== null) ? tried : null;
   const all = useMemo(() => (none ? [...errors, ...oncePerPlace(lesson, none)] : errors), [lesson, none, errors]);
-  return { errors: all, tried };
+  const doubts = useMemo(
+    () =>
+      found?.of === lesson
+        ? found.doubts.map(({ path, message, seed }) => ({
+            path,
+            message: `${message} (${numbersSaid(lesson, seed)})`,
+          }))
+        : NONE,
+    [found, lesson],
+  );
+  return { errors: all, tried, doubts };
 }
 
 /** Its question is told by its place. */
