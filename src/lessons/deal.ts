@@ -52,8 +52,8 @@ const MOST_TRIED = 200;
 /** Which designs the examples are, by file name. */
 export type Designs = (file: string) => Design | undefined;
 
-/** Numbers with one answer alike that are passed over; a lesson that has no others gives them. */
-const MOST_ALIKE = 24;
+/** Numbers with one answer alike that are passed over; a lesson that has no others gives them. Choices are few. */
+const MOST_ALIKE = 12;
 
 /**
  * The numbers of a seed, or of the first one after it that gives any; or why none does. `before`: what was right in
@@ -64,7 +64,8 @@ export function deal(lesson: Lesson, seed: number, designs: Designs, before: rea
   if (!design.ok) return design;
   let last = '';
   let [alike, first]: [number, Worked<Dealt> | null] = [0, null];
-  for (let tried = seed; tried < seed + MOST_TRIED && alike < MOST_ALIKE; tried++) {
+  const most = lesson.questions.some(({ answer }) => answer.kind === 'choice') ? MOST_TRIED : MOST_ALIKE;
+  for (let tried = seed; tried < seed + MOST_TRIED && alike < most; tried++) {
     const found = dealOnce(lesson, design.value, tried, seed);
     if (found.ok) {
       if (allApart(rightsOf(lesson, found.value), before)) return found;
