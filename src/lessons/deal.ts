@@ -28,7 +28,7 @@ export interface DealtQuestion extends Pictured {
   /** what is asked of what was seen in this round, and which of it was so */
   look: { ask: string; options: string[] };
   saw: number;
-  /** mm: lengths of the round that are reckoned on with */
+  /** mm: lengths of the round that are reckoned on with, and not asked for */
   reckoned: readonly number[];
   /** what the engine has along the chart, and where the answer is asked for */
   curve: Curve | null;
@@ -79,6 +79,9 @@ export function deal(lesson: Lesson, seed: number, designs: Designs, before: rea
   return first ?? { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
 
+/** Of itself: what was solved and what is worked out by hand are one length. */
+const SAME = 1e-6;
+
 /** The numbers of one seed, or why it is not given. `turn`: by what it goes what is asked of what was seen. */
 export function dealOnce(lesson: Lesson, base: Design, seed: number, turn = seed): Worked<Dealt> {
   const numbers = drawnNumbers(lesson, seed);
@@ -98,9 +101,10 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number, turn = seed
     questions.push(found.value);
     from = found.value.to;
   }
-  const reckoned = lesson.questions.flatMap((question, i) =>
-    reckonedIn(i === 0 ? lesson.story : [], question, questions[i]!),
-  );
+  const asked = questions.map(({ right }) => Math.abs(Number(right)));
+  const reckoned = lesson.questions
+    .flatMap((question, i) => reckonedIn(i === 0 ? lesson.story : [], question, questions[i]!))
+    .filter((length) => !asked.some((right) => Math.abs(right - length) <= SAME * right));
   return { ok: true, value: { seed, numbers, questions: questions.map((one) => ({ ...one, reckoned })) } };
 }
 

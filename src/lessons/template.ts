@@ -7,7 +7,7 @@ import { formulaOf, type Scope, type Worked, worked } from './formula.ts';
 export interface Speech {
   system: System;
   way: AngleWay;
-  /** mm: lengths that a round reckons on with; told elsewhere in it they have the same figures */
+  /** mm: lengths that a round reckons on with, but for those that it asks for; they have these figures wherever told */
   reckoned?: readonly number[];
 }
 
@@ -17,32 +17,54 @@ const onAxisText = (value: number, speech: Speech): string =>
     ? fineText(0, speech.system)
     : `${lessonFine(Math.abs(value), speech)} toward the ${value > 0 ? 'nose' : 'rear'}`;
 
+/** mm */
+const NOTHING = 5e-7;
+
 /** One length has one rounding in a round: as it is reckoned on with, where it is. */
 function lessonFine(value: number, { system, reckoned = [] }: Speech): string {
   const same = reckoned.find((one) => Math.abs(one - Math.abs(value)) <= SAME * Math.abs(value));
-  return same === undefined ? fineText(value, system) : reckonedText(Math.sign(value) * same, system);
+  if (same !== undefined) return reckonedText(Math.sign(value) * same, system);
+  const text = fineText(value, system);
+  const { size, name } = fineUnit(system);
+  // However large, of like length with smaller ones beside it.
+  return text.endsWith(name) ? `${decimalsOf(value / size, FILM_DECIMALS)} ${name}` : text;
 }
 /** Of itself: what the engine solved and what is worked out by hand are one length. */
 const SAME = 1e-6;
-/** mm */
-const NOTHING = 5e-7;
 
 /** A length that somebody goes on with by hand: finer than what it leads to, never with fewer decimals than a film. */
 function reckonedText(value: number, system: System): string {
   const { size, name } = fineUnit(system);
   const length = fineText(value, system);
-  return length.endsWith(name) ? `${fiveFigures(value / size, FILM_DECIMALS, MOST_DECIMALS)} ${name}` : length;
+  if (!length.endsWith(name)) return length;
+  const figure = value / size;
+  // What is handed on in tenths is seldom a round number of them.
+  const most = Math.abs(figure) < 1 ? FIGURES : MOST_DECIMALS[system];
+  return `${fiveFigures(figure, FILM_DECIMALS, most)} ${name}`;
 }
 
 /** `most`: decimals, so that figures side by side are of like length. */
-function fiveFigures(value: number, least: number, most = FIGURES): string {
+function fiveFigures(value: number, least: number, most = FINEST): string {
   const short = Number(Number(value.toPrecision(FIGURES)).toFixed(most));
   const decimals = (`${short}`.split('.')[1] ?? '').length;
-  return short.toFixed(Math.max(least, decimals)).replace('-', '−');
+  return decimalsOf(short, Math.max(least, decimals));
 }
 const FIGURES = 5;
+/** Of a degree: finer no lesson asks. */
+const HUNDRED = 100;
+const FINEST = 12;
 const FILM_DECIMALS = 2;
-const MOST_DECIMALS = 3;
+const MOST_DECIMALS = { metric: 3, inch: 4 };
+
+const TABLED = 2;
+const tabled = (value: number): string =>
+  Math.abs(value) < 0.1 ? fiveFigures(value, 0) : `${Number(decimalsOf(Math.abs(value), FIGURES))}`.replace(/^/, value < 0 ? '−' : '');
+
+/** With a real minus, and none before a rounded nought. */
+function decimalsOf(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return Number(text) === 0 ? text.replace('-', '') : text.replace('-', '−');
+}
 
 const HOLE = /\{([^{}|]+)(?:\|([a-z]+))?\}/gi;
 
@@ -53,9 +75,11 @@ export function told(value: number, as: ToldAs, speech: Speech): string {
     case 'fine':
       return lessonFine(value, speech);
     case 'reckoned':
-      return reckonedText(value, system);
+      // What a round asks for it tells as the answer is told, wherever.
+      return speech.reckoned ? lessonFine(value, speech) : reckonedText(value, system);
     case 'ratio':
-      return fiveFigures(value, 0);
+      // As a table has sines and tangents: five decimals; five figures where that is more, and of what is larger.
+      return Math.abs(value) < TABLED ? tabled(value) : fiveFigures(value, 0);
     case 'tenths':
       return fineText(value, 'inch');
     case 'micrometres':
@@ -65,7 +89,7 @@ export function told(value: number, as: ToldAs, speech: Speech): string {
     case 'sided':
       return onAxisText(value, speech);
     case 'angle':
-      return angleSaid(value, way);
+      return angleSaid(way === 'half' || way === 'included' ? Math.round(HUNDRED * value) / HUNDRED : value, way);
     case 'turn':
       return turnText(value);
     case 'count':

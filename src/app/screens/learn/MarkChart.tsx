@@ -109,7 +109,7 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
         {open
           ? `Line: what is so. Ring: your mark.${share === 1 && high < asking.high ? ' The scale has closed in on them.' : ''}`
           : mark === null
-            ? 'Draw the ring up or down to where you think it goes, or type your answer.'
+            ? 'Drag the ring up or down to your answer, or type it.'
             : `Your mark: ${told(at, as, speech)}`}
       </figcaption>
     </figure>
