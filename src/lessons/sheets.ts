@@ -2,10 +2,36 @@
  * A lesson on paper: the questions with blanks and numbers of their own, and by themselves the answers with what each
  * named mistake would have given, so that a whole class can be read at a glance.
  */
+import type { Design } from '../design/definition.ts';
 import type { Dealt, DealtQuestion } from './deal.ts';
 import type { Answer, Lesson, Question } from './definition.ts';
-import type { Scope } from './formula.ts';
+import { formulaOf, type Scope } from './formula.ts';
 import { type Speech, spoken, told } from './template.ts';
+
+/** What the drawing of a question on a work sheet shows. */
+export interface Shown {
+  design: Design;
+  /** as the question itself begins; else as it stood before a question whose answer that would be */
+  own: boolean;
+}
+
+/**
+ * The pair is drawn as it is known: as the question before left it, or as what is set by the report makes it, it would
+ * show what that question asks for, and be read off with a rule.
+ */
+export function shownOnPaper({ questions }: Lesson, dealt: readonly DealtQuestion[], at: number): Shown {
+  let known = at;
+  while (known > 0 && !isKnown(questions[known]!)) known--;
+  return { design: dealt[known]!.from, own: known === at };
+}
+
+/** Set anew by numbers and sizes alone. */
+const isKnown = ({ set }: Question): boolean =>
+  set !== undefined &&
+  set.every(({ is }) => {
+    const read = formulaOf(is);
+    return read.ok && !read.value.names.some((name) => /^before\b/.test(name));
+  });
 
 export interface Asked {
   ask: string;
@@ -38,9 +64,9 @@ export function sheetRound(lesson: Lesson, dealt: Dealt, speech: Speech): SheetR
   };
 }
 
-function askedOf({ ask, answer }: Question, dealt: DealtQuestion, speech: Speech): Asked {
+function askedOf({ ask, onPaper = ask, answer }: Question, dealt: DealtQuestion, speech: Speech): Asked {
   return {
-    ask: said(ask, dealt, speech),
+    ask: said(onPaper, dealt, speech),
     label: answer.label,
     choices: answer.kind === 'choice' ? answer.options.map(({ text }) => said(text, dealt, speech)) : null,
   };

@@ -1,6 +1,7 @@
 /** A lesson on paper, and the answers of a class: what stands on which leaf, and what a link carries. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Design } from '../../src/design/definition.ts';
 import { type Right, rightsOf } from '../../src/lessons/apart.ts';
 import {
   type ClassAnswer,
@@ -12,10 +13,12 @@ import {
 import { deal, dealOnce, designOf } from '../../src/lessons/deal.ts';
 import { recognised } from '../../src/lessons/recognise.ts';
 import { SURE, seedOf } from '../../src/lessons/runner.ts';
-import { nearSaid, sheetRound } from '../../src/lessons/sheets.ts';
+import { nearSaid, sheetRound, shownOnPaper } from '../../src/lessons/sheets.ts';
+import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 
 const QUICK = ['tenth', 'one-cone', 'two-cones', 'touches-first', 'wedge', 'no-copy', 'blue', 'rolls', 'real-pair'];
+const hundred = Array.from({ length: 100 }, (_, i) => i + 1);
 const roundOf = (file: string, seed: number, system: 'metric' | 'inch' = 'metric') => {
   const lesson = lessonOf(file);
   const dealt = deal(lesson, seed, exampleDesign);
@@ -71,6 +74,59 @@ describe.each(QUICK)('%s on paper', (file) => {
   test('the same seed makes the same sheet, another one another', () => {
     expect(roundOf(file, 3)).toEqual(roundOf(file, 3));
     expect(roundOf(file, 40).round.answered).not.toEqual(roundOf(file, 3).round.answered);
+  });
+});
+
+describe.each(LESSON_FILES)('%s: a work sheet answers none of its questions', (file) => {
+  const lesson = lessonOf(file);
+  const seeds = /(before|after)\.(cut|run|film|odds)\b/.test(JSON.stringify(lesson)) ? [1, 2] : hundred;
+  const all = seeds.map((seed) => {
+    const found = deal(lesson, seed, exampleDesign);
+    if (!found.ok) throw new Error(found.message);
+    return found.value;
+  });
+
+  test('no text of it tells a number that another question asks for', () => {
+    for (const dealt of all)
+      for (const system of ['metric', 'inch'] as const) {
+        const { story, asked, answered } = sheetRound(lesson, dealt, { system, way: 'half' });
+        for (const [j, { right }] of answered.entries()) {
+          if (lesson.questions[j]!.answer.kind === 'choice') continue;
+          const figure = new RegExp(`(?<![\\d.])${right.replaceAll('.', '\\.')}(?!\\d)`);
+          for (const [i, { ask }] of asked.entries())
+            expect(`${story.join(' ')} ${ask}`, `seed ${dealt.seed}: ${j + 1} in ${i + 1}`).not.toMatch(figure);
+        }
+      }
+  });
+
+  test('the words of a question hang on what is given, and on no choice that was right before', () => {
+    const words = (text: string) => text.replaceAll(/[\d.]+/g, '#');
+    const byGiven = new Map<string, string>();
+    for (const dealt of all) {
+      const { story, asked } = sheetRound(lesson, dealt, { system: 'metric', way: 'half' });
+      const [given, later] = [words(story.join(' ')), words(asked.map(({ ask }) => ask).join(' '))];
+      expect(later, `seed ${dealt.seed}`).toBe(byGiven.get(given) ?? later);
+      byGiven.set(given, later);
+    }
+  });
+
+  test('no drawing of it shows what a question before it lets go', () => {
+    for (const { seed, questions } of all)
+      for (const i of questions.keys()) {
+        const { design } = shownOnPaper(lesson, questions, i);
+        for (const [j, { from, to, right, within }] of questions.slice(0, i).entries()) {
+          const films = (one: Design) => fitOf(one).seats.map(({ leastFilm }) => leastFilm ?? 0);
+          for (const [seat, film] of films(design).entries()) {
+            const changed = Math.abs(films(to)[seat]! - films(from)[seat]!) > 1e-6;
+            const where = `seed ${seed}: question ${j + 1} in the drawing of ${i + 1}`;
+            if (changed && lesson.questions[i]!.set === undefined)
+              expect(Math.abs(film - films(to)[seat]!), where).toBeGreaterThan(1e-7);
+            const given = films(questions[0]!.from).some((one) => Math.abs(one - film) <= 1e-6);
+            if (typeof right === 'number' && !given && Math.abs(film) > 1e-6)
+              expect(Math.abs(film - right), where).toBeGreaterThan(within);
+          }
+        }
+      }
   });
 });
 

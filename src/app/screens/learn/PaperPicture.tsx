@@ -5,10 +5,11 @@
  */
 import { useId } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { angleSaid, fineText } from '../../../design/units.ts';
+import { angleSaid } from '../../../design/units.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
-import type { Speech } from '../../../lessons/template.ts';
+import { type Shown, speechIn } from '../../../lessons/sheets.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { linesOf } from '../../../report/inFrame.ts';
@@ -42,24 +43,33 @@ interface Props {
   dealt: DealtQuestion;
   /** on the answer sheet: as it stands once it was let go */
   answered: boolean;
-  /** it stands as the question before left it: what its films are now is that one's answer */
-  follows: boolean;
+  /** what is drawn before the answer */
+  shown: Shown;
   speech: Speech;
 }
 
-export function PaperPicture({ question, dealt, answered, follows, speech }: Props) {
+export function PaperPicture({ question, dealt, answered, shown, speech }: Props) {
   const { view } = question;
-  const design = answered ? dealt.to : dealt.from;
+  const design = answered ? dealt.to : shown.design;
+  const blank = !answered && !shown.own;
   // The seats magnified alone stand beside other pictures, which have what is asked for.
   const pair = view.section || (view.lenses && !view.setUps && !view.layer && !view.spread);
   return (
     <div className="paper-picture">
-      {pair && <Pair {...{ question, dealt, answered, follows, speech }} />}
+      {pair && <Pair {...{ question, dealt, answered, shown, speech }} />}
       {!answered && view.setUps && <SetUps design={design} which={view.setUps} system={speech.system} />}
       {view.spread && dealt.spread && (
-        <HeapPicture view={view.spread} spread={dealt.spread} answer={null} open={answered} figures speech={speech} />
+        <HeapPicture
+          view={view.spread}
+          // What came of it before is what the question before asks for.
+          spread={blank ? { ...dealt.spread, was: null } : dealt.spread}
+          answer={null}
+          open={answered}
+          figures
+          speech={speechIn(dealt, speech)}
+        />
       )}
-      {view.layer && dealt.layer && !view.spread && (answered || !follows) && (
+      {view.layer && dealt.layer && !view.spread && !blank && (
         <Layer
           view={view.layer}
           ends={dealt.layer}
@@ -67,7 +77,7 @@ export function PaperPicture({ question, dealt, answered, follows, speech }: Pro
           answer={null}
           figures={answered || view.figures === undefined}
           open={answered}
-          speech={speech}
+          speech={speechIn(dealt, speech)}
         />
       )}
     </div>
@@ -76,15 +86,15 @@ export function PaperPicture({ question, dealt, answered, follows, speech }: Pro
 
 const standing = (design: Design) => metres(design.position ?? 0);
 
-function Pair({ question, dealt, answered, follows, speech }: Props) {
+function Pair({ question, dealt, answered, shown, speech }: Props) {
   const id = useId();
   const width = answered && dealt.to.seats.length <= FEW ? BESIDE : WHOLE;
-  const both = [dealt.from, dealt.to];
+  const both = [shown.design, answered || shown.own ? dealt.to : shown.design];
   const factor = Math.min(...both.map((one) => factorFor(linesOf(one), standing(one), FACTOR)));
   const [before, after] = both.map((one) => drawnAt(linesOf(one), standing(one), factor)) as [Drawn, Drawn];
   const drawn = answered ? after : before;
   const frame = sectionFrame(drawn);
-  const notes = notesOf({ question, dealt, answered, follows, speech });
+  const notes = notesOf({ question, dealt, answered, shown, speech });
   const lines = Math.max(...notes.map((note) => note.lines.length));
   const head = lines * LINE + 4;
   const inner = closeUp(boxOf([before, after]), frame, { width, height: HEIGHT + 2 * LINE });
@@ -106,7 +116,7 @@ function Pair({ question, dealt, answered, follows, speech }: Props) {
           <rect y={head} width={width} height={HEIGHT} />
         </clipPath>
         <g clipPath={`url(#${id}part)`}>
-          <SectionParts.Journal frame={frame} at={at} id={id} moved={fitOf(dealt.from).position * factor} />
+          <SectionParts.Journal frame={frame} at={at} id={id} moved={fitOf(shown.design).position * factor} />
           <SectionParts.Bush frame={frame} at={at} id={id} />
           <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
           <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
@@ -132,13 +142,16 @@ function Pair({ question, dealt, answered, follows, speech }: Props) {
           );
         })}
       </svg>
-      <figcaption>Gaps drawn {timesText(factor)}. The nose is on the right.</figcaption>
+      <figcaption>
+        Gaps drawn {timesText(factor)}. The nose is on the right.
+        {!answered && !shown.own && ' As it stood at first: what came after is yours to find.'}
+      </figcaption>
     </figure>
   );
 }
 
 /** Of every seat: its name, what is known of it, and a blank for what is not. */
-function notesOf({ question: { answer, view }, dealt, answered, follows, speech }: Props): { lines: string[] }[] {
+function notesOf({ question: { answer, view }, dealt, answered, shown, speech }: Props): { lines: string[] }[] {
   const [before, after] = [fitOf(dealt.from), fitOf(dealt.to)];
   return dealt.from.seats.map(({ name, journal, bush }, i) => {
     const [was, is] = [before.seats[i]!.leastFilm, after.seats[i]!.leastFilm];
@@ -147,8 +160,8 @@ function notesOf({ question: { answer, view }, dealt, answered, follows, speech 
     const leans = angles[0] === angles[1] ? angles[0]! : `journal ${angles[0]}, bush ${angles[1]}`;
     const asksAngle = answer.kind === 'number' && answer.as === 'angle';
     const film = (mm: number | null) =>
-      mm === null ? 'apart' : Math.abs(mm) < SAME ? 'touches' : `film ${fineText(mm, speech.system)}`;
-    const known = view.figures === undefined && !follows;
+      mm === null ? 'apart' : Math.abs(mm) < SAME ? 'touches' : `film ${told(mm, 'fine', speechIn(dealt, speech))}`;
+    const known = view.figures === undefined && shown.own;
     return {
       lines: [
         name,

@@ -5,7 +5,7 @@ import { rightsOf } from '../../../lessons/apart.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { seedOf } from '../../../lessons/runner.ts';
-import { type SheetRound, sheetRound } from '../../../lessons/sheets.ts';
+import { type SheetRound, sheetRound, shownOnPaper } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
@@ -95,10 +95,10 @@ interface LeafProps {
   speech: Speech;
 }
 
-const pictureOf = ({ questions }: Lesson, dealt: readonly DealtQuestion[], at: number) => ({
-  question: questions[at]!,
+const pictureOf = (lesson: Lesson, dealt: readonly DealtQuestion[], at: number) => ({
+  question: lesson.questions[at]!,
   dealt: dealt[at]!,
-  follows: at > 0 && questions[at]!.set === undefined,
+  shown: shownOnPaper(lesson, dealt, at),
 });
 
 const SURE_BOXES = ['a guess', 'I think so', 'I am sure'];
