@@ -37,6 +37,8 @@ export interface DealtQuestion extends Pictured {
 export interface Curve {
   points: [across: number, up: number][];
   at: number;
+  /** it begins with what is so as it is asked */
+  known: boolean;
 }
 
 export interface Dealt {
@@ -85,7 +87,7 @@ const SAME = 1e-6;
 /** The numbers of one seed, or why it is not given. `turn`: by what it goes what is asked of what was seen. */
 export function dealOnce(lesson: Lesson, base: Design, seed: number, turn = seed): Worked<Dealt> {
   const numbers = drawnNumbers(lesson, seed);
-  const start = putInto(base, lesson.where, numbers, 'where');
+  const start = putInto(asNamed(lesson, base), lesson.where, numbers, 'where');
   if (!start.ok) return start;
   const ask = asking();
   const questions: DealtQuestion[] = [];
@@ -106,6 +108,16 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number, turn = seed
     .flatMap((question, i) => reckonedIn(i === 0 ? lesson.story : [], question, questions[i]!))
     .filter((length) => !asked.some((right) => Math.abs(right - length) <= SAME * right));
   return { ok: true, value: { seed, numbers, questions: questions.map((one) => ({ ...one, reckoned })) } };
+}
+
+/** What calls a film wanted, or asks for what hangs on one. */
+const WANTED =
+  /wanted|film\.t(arget|olerance)|(For|To)Target|relation|\b(before|after|now|tried)\.(cut|run|film|odds)\b/;
+
+/** An example may want films of which the lesson says nothing: none is then called too thin, or as wanted. */
+function asNamed({ design: _, ...said }: Lesson, base: Design): Design {
+  if (WANTED.test(JSON.stringify(said))) return base;
+  return { ...base, seats: base.seats.map(({ film: __, ...seat }) => seat) };
 }
 
 export function designOf({ design }: Lesson, designs: Designs): Worked<Design> {
@@ -194,7 +206,8 @@ function dealQuestion(
   if (alike !== null) return { ok: false, ...alike };
   const saw = seenOf(question, inScope, turn);
   if (!saw.ok) return saw;
-  const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
+  const curve =
+    answer.kind === 'number' && answer.chart ? curveOf(question, answer.chart, [from, to.value], inScope, ask) : null;
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
   const drawn = pictured(question, inScope, to.value);
   if (!drawn.ok) return drawn;
@@ -215,7 +228,13 @@ function dealQuestion(
   };
 }
 
-function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
+function curveOf(
+  { release }: Question,
+  chart: Chart,
+  [begins, design]: readonly [Design, Design],
+  scope: Scope,
+  ask: Asking,
+): Worked<Curve> {
   const ends = [chart.from, chart.to, chart.at, chart.times ?? '1'].map((formula) => workedNumber(formula, scope));
   const bad = ends.find((end) => !end.ok);
   if (bad && !bad.ok) return bad;
@@ -234,7 +253,11 @@ function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worke
     if (typeof value.value !== 'number') return { ok: false, message: `“${chart.up}” is no number` };
     points.push([times * across, value.value]);
   }
-  return { ok: true, value: { points, at: times * at } };
+  const known =
+    from !== at &&
+    Math.abs(from - (valueAt(begins, chart.path) as number)) <= SAME &&
+    release.every(({ path }) => path === chart.path);
+  return { ok: true, value: { points, at: times * at, known } };
 }
 
 export const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now' | 'tried'): AskedName[] =>

@@ -26,8 +26,8 @@ export function shownOnPaper({ questions }: Lesson, dealt: readonly DealtQuestio
 }
 
 /** Set anew by numbers and sizes alone. */
-const isKnown = ({ set }: Question): boolean =>
-  set !== undefined &&
+const isKnown = ({ set = [] }: Question): boolean =>
+  set.length > 0 &&
   set.every(({ is }) => {
     const read = formulaOf(is);
     return read.ok && !read.value.names.some((name) => /^before\b/.test(name));

@@ -117,7 +117,8 @@ function byHand(name: string, question: Question, dealt: DealtQuestion, system: 
   const help = BY_HELP[name];
   if (help) {
     const steps = question.help.map((step) => figuresIn(said(step, dealt, speech)));
-    const taken = name === 'film-carries 2' ? figuresIn(said(question.ask, dealt, speech)).at(-1)! - help(steps) : help(steps);
+    const taken =
+      name === 'film-carries 2' ? figuresIn(said(question.ask, dealt, speech)).at(-1)! - help(steps) : help(steps);
     const [right, near] = [dealt.right, dealt.within].map((value) => answerFigure(question, Number(value), system));
     expect(Math.abs(taken - right!), `${name}, seed ${seed}`).toBeLessThan(near!);
   }

@@ -100,6 +100,21 @@ test.each<[string, (lesson: Lesson) => void, string, RegExp]>([
   for (const { fault } of tried) expect(fault).toMatchObject({ at, message: expect.stringMatching(message) });
 });
 
+test('a film is called too thin or as wanted only where the lesson names one, over whatever example', () => {
+  const dealt = (lesson: Lesson) => {
+    const found = deal(lesson, 1, exampleDesign);
+    if (!found.ok) throw new Error(found.message);
+    return found.value.questions[0]!;
+  };
+  const plain = made();
+  expect((plain.design as { seats: { film?: unknown }[] }).seats.every(({ film }) => film)).toBe(true);
+  for (const design of [dealt(plain).from, dealt(plain).to])
+    expect(design.seats.map(({ film }) => film)).toEqual(design.seats.map(() => undefined));
+  const named = { ...made(), story: ['A film of {design.seats[0].film.target|fine} is wanted.'] };
+  expect(dealt(named).to.seats.every(({ film }) => film !== undefined)).toBe(true);
+  expect(dealt(named).right).toBe(dealt(plain).right);
+});
+
 test('an empty text is a draft still; another shape is none', () => {
   expect(draftOf({ ...made(), title: '' })).not.toBeNull();
   expect(draftOf({ ...made(), questions: 'none' })).toBeNull();

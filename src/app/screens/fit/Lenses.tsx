@@ -5,6 +5,7 @@
 import './lenses.css';
 import { scaleLinear } from 'd3-scale';
 import { memo, useId, useMemo, useRef } from 'react';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import { metres, millimetres } from '../../../report/convert.ts';
 import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
@@ -26,7 +27,11 @@ interface Props {
   deep?: number;
   /** whether films are told in figures */
   figures?: boolean;
+  /** how a film (mm) is told, where that is not as everywhere */
+  say?: Say;
 }
+
+type Say = (film: Millimetres, system: System) => string;
 
 /** px: while it is yet to learn its room */
 const HEIGHT = 144;
@@ -41,7 +46,7 @@ const BREAK = { foot: FOOT + 6, head: 8 };
 const BEYOND = FOOT - 5;
 const MOST_POINTS = 300;
 
-function Lenses({ drawn, ghost, fit, system, deep, figures = true }: Props) {
+function Lenses({ drawn, ghost, fit, system, deep, figures = true, say = fineText }: Props) {
   const depth = deep ?? lensDepth(drawn.seats);
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
@@ -56,6 +61,7 @@ function Lenses({ drawn, ghost, fit, system, deep, figures = true }: Props) {
           depth={depth}
           system={system}
           figures={figures}
+          say={say}
         />
       ))}
     </section>
@@ -73,9 +79,10 @@ interface LensProps {
   depth: number;
   system: System;
   figures: boolean;
+  say: Say;
 }
 
-function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
+function Lens({ seat, was, told, pulled, depth, system, figures, say }: LensProps) {
   const id = useId();
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box, { width: 420, height: HEIGHT });
@@ -103,7 +110,7 @@ function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
         <span className="film-is">
           {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
         </span>
-        <span className="film-now">{least === null ? 'apart' : fineText(millimetres(least), system)}</span>
+        <span className="film-now">{least === null ? 'apart' : say(millimetres(least), system)}</span>
         <span className="travel">
           {!pulled && meanText(told, least, system)}
           {travelText(told, system)}
@@ -115,7 +122,11 @@ function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
           height={height}
           viewBox={`0 0 ${width} ${height}`}
           role="img"
-          aria-label={figures ? labelOf(told.name, least, system) : `The ${told.name} seat magnified`}
+          aria-label={
+            figures
+              ? labelOf(told.name, least === null ? null : say(millimetres(least), system))
+              : `The ${told.name} seat magnified`
+          }
         >
           <Defined id={id} left={left} right={right} height={height} />
           <g clipPath={`url(#${id}lens)`}>
@@ -163,7 +174,7 @@ function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
               textAnchor="middle"
               className="beyond"
             >
-              {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
+              {broken === 'foot' ? '↓' : '↑'} {say(millimetres(Math.abs(least!)), system)}
             </text>
           )}
         </svg>
@@ -301,8 +312,8 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, height, system, 
 });
 
 /** @param film m, as it is drawn: of a journal pulled aside the least all round */
-const labelOf = (name: string, film: number | null, system: System) =>
-  `The ${name} seat magnified: ${film === null ? 'apart' : `film ${fineText(millimetres(film), system)}`}`;
+const labelOf = (name: string, film: string | null) =>
+  `The ${name} seat magnified: ${film === null ? 'apart' : `film ${film}`}`;
 
 /** Of a seat with lobes: the least all round is drawn here, and elsewhere the film of the mean lines is told. */
 const meanText = ({ leastFilm }: SeatFitReport, film: number | null, system: System) =>

@@ -83,7 +83,9 @@ export function Ask({ answer, dealt, draft, setDraft, help, words, speech, commi
             <span id={`${id}unit`}>{readAs(shown, as, speech)}</span>
           </span>
           {answer.kind === 'move' && (
-            <span className="fine">Drag the ring along the scale, or type a number. Toward the rear it has a minus.</span>
+            <span className="fine">
+              Drag the ring along the scale, or type a number. Toward the rear it has a minus.
+            </span>
           )}
         </p>
       )}

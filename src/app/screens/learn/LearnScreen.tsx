@@ -13,7 +13,7 @@ import { AnswerView } from './AnswerView.tsx';
 import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
-import { classSeed, drawnSeed, drawnShort, keepCourse, leftCourse } from './drawn.ts';
+import { classSeed, drawnSeed, drawnShort, keepCourse, keepHere, leftCourse, leftHere } from './drawn.ts';
 import { KeepLesson } from './KeepLesson.tsx';
 import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
@@ -55,6 +55,8 @@ export default function LearnScreen({ work }: { work: Work }) {
             work={work}
             visit="first"
             seed={ownSeed}
+            left={leftHere(own)}
+            keep={(left) => keepHere(own, left)}
             finished={() => {}}
             leave={() => setOwn(null)}
           />
@@ -283,8 +285,8 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
         work={work}
         visit={visit}
         seed={own}
-        left={carried ? null : leftCourse(id, lesson)}
-        keep={carried ? undefined : (left) => keepCourse(id, lesson, left)}
+        left={carried ? leftHere(lesson) : leftCourse(id, lesson)}
+        keep={(left) => (carried ? keepHere(lesson, left) : keepCourse(id, lesson, left))}
         answered={() => keeping.answer(id)}
         finished={(last) => (carried ? undefined : keeping.visit(id, last))}
         leave={leave}

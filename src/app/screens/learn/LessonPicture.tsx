@@ -3,14 +3,14 @@
  * answer is committed. Then that answer is carried out in it, where it is an act, and after it what is so, both through
  * the live engine; after the explanation the hand may move it.
  */
-import { useLayoutEffect, useMemo, useState } from 'react';
+import { useCallback, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
-import { answerSaid, said } from '../../../lessons/sheets.ts';
-import type { Speech } from '../../../lessons/template.ts';
+import { answerSaid, said, speechIn } from '../../../lessons/sheets.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
 import type { Tried } from '../../../lessons/tried.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
@@ -93,7 +93,7 @@ export function LessonPicture({ question, dealt, phase, again, speech, given = n
           answer={asks ? null : given}
           open={!asks}
           figures={!silent}
-          speech={speech}
+          speech={speechIn(dealt, speech)}
         />
       )}
       {view.layer && dealt.layer && !hidden && (
@@ -104,7 +104,7 @@ export function LessonPicture({ question, dealt, phase, again, speech, given = n
           answer={asks ? null : given}
           figures={!silent}
           open={!asks && !ofYours}
-          speech={speech}
+          speech={speechIn(dealt, speech)}
         />
       )}
       {view.print && shown.over && !ofYours && <BluePrint design={dealt.to} system={system} />}
@@ -143,15 +143,14 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
     () => (asks ? { ...drawn, seats: unwanted(drawn.seats), below: unwanted(drawn.below) } : drawn),
     [drawn, asks],
   );
+  const say = useCallback((film: number) => told(film, 'fine', speechIn(dealt, speech)), [dealt, speech]);
   const known = useMemo(() => knownOf(question, dealt, speech, asks), [question, dealt, speech, asks]);
   return (
     <>
       {question.view.section && (
-        <LessonSection drawn={shown} {...{ fit, system, work, box, figures, asks, known, times }} />
+        <LessonSection drawn={shown} {...{ fit, system, work, box, figures, say, asks, known, times }} />
       )}
-      {question.view.lenses && (
-        <Lenses drawn={shown} ghost={null} fit={fit} system={system} deep={deep} figures={figures} />
-      )}
+      {question.view.lenses && <Lenses drawn={shown} ghost={null} {...{ fit, system, deep, figures, say }} />}
     </>
   );
 }

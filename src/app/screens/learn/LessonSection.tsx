@@ -3,7 +3,7 @@
  * on a strip of its own that no metal reaches: how large a gap is drawn, and the whole pair small.
  */
 import { useId, useMemo, useRef } from 'react';
-import { fineText, type System } from '../../../design/units.ts';
+import type { System } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
 import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
@@ -27,8 +27,9 @@ interface Props {
   work: Work;
   /** what must be in sight, the same before and after */
   box: Box;
-  /** whether its films are told in figures */
+  /** whether its films are told in figures, and how */
   figures: boolean;
+  say(film: number): string;
   /** whether it is asked still: leaders point at the middle of a seat, and not at its widest gap */
   asks: boolean;
   /** what is known of each seat, under its name */
@@ -37,7 +38,7 @@ interface Props {
   times?: number;
 }
 
-export function LessonSection({ drawn, fit, system, work, box, figures, asks, known = [], times = 1 }: Props) {
+export function LessonSection({ drawn, fit, system, work, box, figures, say, asks, known = [], times = 1 }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const seen = useSize(svg, { width: 900, height: 300 });
@@ -62,7 +63,7 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, kn
           style: { height: times * heightFor(box, seen.width / times, told) },
         }}
       >
-        <Notes {...{ drawn, fit, frame, at, size, system, figures, asks, known }} />
+        <Notes {...{ drawn, fit, frame, at, size, say, figures, asks, known }} />
         <rect className="note-ground" y={size.height - STRIP} width={size.width} height={2 * STRIP} />
         <WholePair frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
@@ -74,17 +75,17 @@ export function LessonSection({ drawn, fit, system, work, box, figures, asks, kn
   );
 }
 
-type NotesProps = Required<Pick<Props, 'drawn' | 'fit' | 'system' | 'figures' | 'asks' | 'known'>> & {
+type NotesProps = Required<Pick<Props, 'drawn' | 'fit' | 'say' | 'figures' | 'asks' | 'known'>> & {
   frame: ReturnType<typeof sectionFrame>;
   at: Placing;
   size: Size;
 };
 
 /** Every seat by its name, with its film where that is told, and with what is known of it. */
-function Notes({ drawn, fit, frame, at, size, system, figures, asks, known }: NotesProps) {
+function Notes({ drawn, fit, frame, at, size, say, figures, asks, known }: NotesProps) {
   const notes = fit.seats.map(({ name, leastFilm }, i) => ({
     name,
-    film: figures ? filmText(leastFilm, system) : '',
+    film: figures ? filmText(leastFilm, say) : '',
     taper: known[i] ?? '',
     at: onScreen(
       at,
@@ -102,8 +103,8 @@ function Notes({ drawn, fit, frame, at, size, system, figures, asks, known }: No
   );
 }
 
-const filmText = (film: number | null, system: System) =>
-  film === null ? 'apart' : Math.abs(film) <= TOUCHES ? 'touches' : fineText(film, system);
+const filmText = (film: number | null, say: Props['say']) =>
+  film === null ? 'apart' : Math.abs(film) <= TOUCHES ? 'touches' : say(film);
 /** mm */
 const TOUCHES = 1e-9;
 

@@ -45,6 +45,7 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
   const y = scaleLinear([low, high], [plot.bottom, plot.top]);
   const at = mark ?? markBegins(asking, Number(dealt.right), seed);
   const bounded = (value: number) => Math.min(high, Math.max(low, value));
+  const begins = !open && curve.known ? curve.points[0]! : null;
   const move = useHandle({
     at: { x: 0, y: at },
     to: (_, up) => setMark(bounded(up)),
@@ -77,6 +78,14 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
           across={withUnit(chart.title, acrossUnit.name)}
         />
         <path d={`M${x(curve.at)} ${plot.top}V${plot.bottom}`} className="asked-at" />
+        {begins && (
+          <g className="as-it-is">
+            <circle cx={x(begins[0])} cy={y(begins[1])} r={5} />
+            <text x={x(begins[0]) + 9} y={y(begins[1]) - 8}>
+              now
+            </text>
+          </g>
+        )}
         {open && (
           <g clipPath={`url(#${id}plot)`} className="engine-curve">
             <path

@@ -45,10 +45,33 @@ export function classSeed(id: string): number {
 }
 export const keepClassSeed = (id: string, seed: number): void => put(classKey(id), `${seed}`);
 
-export const leftCourse = (id: string, lesson: Lesson): Left | null => courseOf(lesson, take(lessonKey(id)), checksum);
+/** One that was begun before it was kept is gone on with too. */
+export const leftCourse = (id: string, lesson: Lesson): Left | null =>
+  courseOf(lesson, take(lessonKey(id)), checksum) ?? leftHere(lesson);
 /** `left`: null once it was gone through. */
 export const keepCourse = (id: string, lesson: Lesson, left: Left | null): void =>
   put(lessonKey(id), left && courseText(lesson, left, checksum));
+
+/** Of one from a file or a link, which this device does not keep: as long as the page is open, as the lesson is. */
+const OPENED = 'conepair.lessonOpenedCourse';
+export function leftHere(lesson: Lesson): Left | null {
+  try {
+    return courseOf(lesson, window.sessionStorage.getItem(OPENED), checksum);
+  } catch {
+    return courseOf(lesson, here.get(OPENED) ?? null, checksum);
+  }
+}
+export function keepHere(lesson: Lesson, left: Left | null): void {
+  const text = left && courseText(lesson, left, checksum);
+  if (text === null) here.delete(OPENED);
+  else here.set(OPENED, text);
+  try {
+    if (text === null) window.sessionStorage.removeItem(OPENED);
+    else window.sessionStorage.setItem(OPENED, text);
+  } catch {
+    // As above.
+  }
+}
 
 /** Of a lesson that is taken away. */
 export function forgetDrawn(id: string): void {
