@@ -183,29 +183,13 @@ function dealQuestion(
     if (!found.ok) return placed(found, `keep[${i}]`);
     if (found.value !== true) return { ok: false, message: `“${condition}” is not so`, at: `keep[${i}]` };
   }
-  const { answer } = question;
-  const right = worked(answer.right, scope);
-  if (!right.ok) return placed(right, 'answer.right');
-  if (typeof right.value === 'boolean' || (typeof right.value === 'string') !== (answer.kind === 'choice'))
-    return { ok: false, message: `what is right, ${right.value}, is no answer of this kind`, at: 'answer.right' };
-  const choices = answer.kind === 'choice' ? answer.options.map(({ key }) => key) : null;
-  if (choices && !choices.includes(String(right.value)))
-    return { ok: false, message: `what is right, “${right.value}”, is none of the choices`, at: 'answer.right' };
-  const inScope: Scope = { ...scope, right: right.value };
-  const within = answer.kind === 'choice' ? ({ ok: true, value: 0 } as const) : workedNumber(answer.within, inScope);
-  if (!within.ok) return placed(within, 'answer.within');
-  if (!choices && !(within.value > 0))
-    return {
-      ok: false,
-      message: `so near, ${within.value}, no answer is right: it must be above 0`,
-      at: 'answer.within',
-    };
-  const slips = slipsOf(question.mistakes, inScope, right.value, within.value, choices);
-  if (!slips.ok) return slips;
-  const alike = confused([{ index: -1, value: right.value, within: within.value }, ...slips.value], question);
-  if (alike !== null) return { ok: false, ...alike };
+  const given = answersOf(question, scope);
+  if (!given.ok) return given;
+  const { right, within, slips } = given.value;
+  const inScope: Scope = { ...scope, right };
   const saw = seenOf(question, inScope, turn);
   if (!saw.ok) return saw;
+  const { answer } = question;
   const curve =
     answer.kind === 'number' && answer.chart ? curveOf(question, answer.chart, [from, to.value], inScope, ask) : null;
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
@@ -217,15 +201,41 @@ function dealQuestion(
       from,
       to: to.value,
       scope: inScope,
-      right: right.value,
-      within: within.value,
-      slips: slips.value,
+      right,
+      within,
+      slips,
       ...saw.value,
       reckoned: [],
       curve: curve?.ok ? curve.value : null,
       ...drawn.value,
     },
   };
+}
+
+/** What is right, how near counts, and what each slip gives. */
+function answersOf(
+  question: Question,
+  scope: Scope,
+): Worked<{ right: number | string; within: number; slips: Slip[] }> {
+  const { answer } = question;
+  const right = worked(answer.right, scope);
+  if (!right.ok) return placed(right, 'answer.right');
+  if (typeof right.value === 'boolean' || (typeof right.value === 'string') !== (answer.kind === 'choice'))
+    return { ok: false, message: `what is right, ${right.value}, is no answer of this kind`, at: 'answer.right' };
+  const choices = answer.kind === 'choice' ? answer.options.map(({ key }) => key) : null;
+  if (choices && !choices.includes(String(right.value)))
+    return { ok: false, message: `what is right, “${right.value}”, is none of the choices`, at: 'answer.right' };
+  const inScope: Scope = { ...scope, right: right.value };
+  const within = answer.kind === 'choice' ? ({ ok: true, value: 0 } as const) : workedNumber(answer.within, inScope);
+  if (!within.ok) return placed(within, 'answer.within');
+  const near = within.value;
+  if (!choices && !(near > 0))
+    return { ok: false, message: `so near, ${near}, no answer is right: it must be above 0`, at: 'answer.within' };
+  const slips = slipsOf(question.mistakes, inScope, right.value, near, choices);
+  if (!slips.ok) return slips;
+  const alike = confused([{ index: -1, value: right.value, within: near }, ...slips.value], question);
+  if (alike !== null) return { ok: false, ...alike };
+  return { ok: true, value: { right: right.value, within: near, slips: slips.value } };
 }
 
 function curveOf(

@@ -1,7 +1,7 @@
 /**
- * What contradicts itself in a lesson that goes: its formulas are worked out and its rounds dealt, and yet what is asked,
- * what is right, what is let go and what is drawn do not say one thing. Each with its field. It is doubt, not fault: texts
- * are read by a few words of theirs, and who wrote the lesson decides.
+ * What contradicts itself in a lesson that goes: its formulas are worked out and its rounds dealt, and yet what is
+ * asked, what is right, what is let go and what is drawn do not say one thing. Each with its field. It is doubt, not
+ * fault: texts are read by a few words of theirs, and who wrote the lesson decides.
  */
 import type { Design } from '../design/definition.ts';
 import { valueAt } from '../design/place.ts';
@@ -51,7 +51,7 @@ const questionDoubts = (question: Question, dealt: DealtQuestion): Doubt[] => [
   ...pictureDoubts(question, dealt),
 ];
 
-/** What is right, carried out, against what is let go: the same way, and to the same place where a place is asked for. */
+/** What is right, carried out, against what is let go: the same way, and to the same place where one is asked for. */
 function carriedOut(question: Question, dealt: DealtQuestion): Doubt[] {
   const { answer, release, try: tries = [] } = question;
   const path = 'answer.right';
@@ -176,7 +176,7 @@ const neverSo = ({ questions }: Lesson, rounds: readonly Dealt[]): Doubt[] =>
     );
   });
 
-/** “The steep cone touches first”, said as a thing that is so, of a pair that never shows it; a seat that is not there. */
+/** “The steep cone touches first”, said as if it were so, of a pair that never shows it; a seat that is not there. */
 function firstTold({ story, questions, carry }: Lesson, rounds: readonly Dealt[]): Doubt[] {
   const dealt = rounds.flatMap(({ questions: all }) => all);
   const seats = seatsOf(dealt[0]!);

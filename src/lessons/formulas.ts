@@ -1,4 +1,4 @@
-/** Every formula of a question and of its texts, so that what they name is solved, and what they reckon with is known. */
+/** Every formula of a question and its texts: what they name is solved, what they reckon with is known. */
 import type { Lesson, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, workedNumber } from './formula.ts';
 import { looksOf } from './seen.ts';

@@ -1,4 +1,4 @@
-/** What a few plain words of a lesson's text say: which seat is meant, whether it grows or shrinks, which touches first. */
+/** What a few plain words of a lesson's text say: which seat, whether it grows or shrinks, which touches first. */
 
 const HOLE = /\{[^{}]*\}/g;
 /** An adjective after these: “stayed open” is no change. */

@@ -1,4 +1,4 @@
-/** A lesson in the making, tried with its first numbers: which are given, why others are not, and what contradicts itself. */
+/** A lesson in the making, tried with its first numbers: which are given, and what contradicts itself. */
 import { type Dealt, dealOnce, designOf } from './deal.ts';
 import type { Lesson } from './definition.ts';
 import { type Doubt, doubtsOf } from './doubts.ts';

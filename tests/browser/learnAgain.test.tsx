@@ -192,7 +192,9 @@ test('a lesson that contradicts itself is doubted at its field, and before it is
   await userEvent.fill(field, `${before} - ${after}`);
   await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes, but it contradicts itself in 1 place.');
   expect($('.editor > .verdict')!.className).not.toMatch(/good|stop/);
-  expect(field.element().closest('.edit-field')!.textContent).toMatch(/Is it meant so\? Carried out, it goes the other/);
+  expect(field.element().closest('.edit-field')!.textContent).toMatch(
+    /Is it meant so\? Carried out, it goes the other/,
+  );
   expect($('.take-out')!.textContent).toContain('Before you share it: it contradicts itself');
   (document.activeElement as HTMLElement).blur();
   await userEvent.click(browser.getByRole('button', { name: 'Question 1, what is right', exact: true }));
