@@ -12,7 +12,7 @@ import { type Dealt, deal } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
-import { said } from '../../src/lessons/sheets.ts';
+import { answerSaid, said } from '../../src/lessons/sheets.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#learn');
@@ -274,7 +274,10 @@ test('what was answered is carried out first, by the engine; once told, it can b
   await expect.poll(() => $('.whose')?.textContent, { timeout: 15_000 }).toBe('What happens');
   await userEvent.click(await there('.saw-options button'));
   const cost = (await there('.why .cost')).textContent!;
-  expect(cost).toContain(`${(1000 * Number(slips[0]!.value)).toFixed(2)} µm`);
+  // As it is told wherever else: it is reckoned on with.
+  const asked = dealtOf(lesson, 0).questions[0]!;
+  const speech = { system: 'metric', way: 'half' } as const;
+  expect(cost).toContain(answerSaid(lesson.questions[0]!.answer, slips[0]!.value, asked, speech));
   const film = () => document.querySelectorAll('.lesson-picture .film-now')[1]!.textContent!;
   const happened = film();
   await userEvent.click(browser.getByRole('button', { name: /^As you said/ }));
