@@ -127,6 +127,22 @@ function SeatField({ path }: { path: string }) {
   );
 }
 
+/** Along the move that is let go, with the line at what is right where the answer is asked for. */
+function freshChart({ release, answer }: Question) {
+  const there = release.find((put) => put.path === 'position')?.is ?? 'design.position + 0.02';
+  return {
+    path: 'position',
+    from: 'design.position',
+    to: `design.position + 1.5 * ((${there}) - design.position)`,
+    at: there,
+    as: 'fine',
+    title: 'where the spindle stands',
+    up: /\bafter\./.test(answer.right) ? answer.right.replaceAll(/\bafter\./g, 'now.') : 'now.fit.seats[0].leastFilm',
+    upTitle: 'what is asked for',
+    points: 11,
+  };
+}
+
 /** Only a number is marked on a chart. */
 function ChartForm({ path }: { path: string }) {
   const { lesson } = useEditing();
@@ -134,21 +150,7 @@ function ChartForm({ path }: { path: string }) {
   if (answer.kind !== 'number') return null;
   const chart = `${path}.answer.chart`;
   return (
-    <Group
-      path={chart}
-      label="A chart on which the answer is marked"
-      fresh={{
-        path: 'position',
-        from: 'design.position',
-        to: 'design.position + 0.03',
-        at: 'design.position + 0.02',
-        as: 'fine',
-        title: 'how far it is backed off',
-        up: 'now.fit.seats[0].leastFilm',
-        upTitle: 'film',
-        points: 11,
-      }}
-    >
+    <Group path={chart} label="A chart on which the answer is marked" fresh={freshChart(at(lesson, path) as Question)}>
       <PlaceField path={`${chart}.path`} label="What goes along the chart" />
       <FormulaField path={`${chart}.from`} label="Where the chart begins" />
       <FormulaField path={`${chart}.to`} label="Where it ends" />
