@@ -9,6 +9,7 @@ import { mm, mmOrNull } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);
 const plain = (description: string) => z.number().check(z.meta({ description }));
+const share = (of: string) => plain(`Share that works ${of}`);
 const text = (description: string) => z.string().check(z.meta({ description }));
 
 const stop = {
@@ -449,6 +450,20 @@ export const cutReport = z.strictObject({
         ),
       })
       .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
+  ),
+  works: z.optional(
+    z
+      .strictObject({
+        now: share('as it stands'),
+        safe: share('with what is safe to take off'),
+        all: share('with all that is most likely left off'),
+        leave: z.optional(
+          z
+            .literal(true)
+            .check(z.meta({ description: 'No cut makes it likelier: the pair is best left as it stands' })),
+        ),
+      })
+      .check(z.meta({ description: 'How often, of the pairs drawn, every film can be brought within its tolerance' })),
   ),
   notAsRead: z.optional(notAsRead),
   asTheyAre: z.optional(asTheyAre),

@@ -3,9 +3,11 @@ import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
 import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
+import { lookBefore } from '../cut/advice.ts';
 import { beforeTrial } from '../cut/beforeTrial.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
+import { behindLeave, isLeft } from '../cut/leave.ts';
 import { leftOf } from '../cut/left.ts';
 import { leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
@@ -47,10 +49,18 @@ export function purposeOf(
   way: AngleWay = 'half',
   { notAsRead: why = cut?.notAsRead, withheld = null }: Against = {},
 ): Purpose {
-  const purpose = measuredPurpose(design, cut, system, way);
+  const purpose = leftPurpose(measuredPurpose(design, cut, system, way), cut, system);
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   const refused: Purpose = (why || withheld) && cuts ? { ...purpose, kind: 'refused' } : purpose;
   return behindTrial(behindReadings(refused, why), withheld);
+}
+
+/** Of a pair that is best left there is nothing to carry out. */
+function leftPurpose(purpose: Purpose, cut: CutReport | null, system: System): Purpose {
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  if (!cut || !isLeft(cut) || !cuts) return purpose;
+  const left = cut.remaining ? purpose : behindLeave(purpose, cut, lookBefore(cut, system)?.doing ?? null, system);
+  return { ...left, kind: 'parts' };
 }
 
 function measuredPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {

@@ -5,9 +5,11 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
+import { lookBefore } from '../../../report/cut/advice.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { behindLeave, isLeft } from '../../../report/cut/leave.ts';
 import { leftShown } from '../../../report/cut/leftShown.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
@@ -117,19 +119,22 @@ function CutVerdict({ work, design, stale, cut, running, system, guessed, waits 
     'seats',
     'cut',
   ]);
-  const known = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
+  const mustNotRun = running.verdict?.tone === 'stop';
+  const look = lookBefore(cut, system);
+  // Once there are trials what they leave says so itself.
+  const left = mustNotRun || cut.remaining ? plain : behindLeave(plain, cut, look?.doing ?? null, system);
+  const known = behindReadings(withCase(measuredFirst(left, design, 'stop'), cut, system), cut.notAsRead);
   const withheld = useWithheld(work);
   const verdict = behindTrial(known, withheld, true);
-  const now = withheld
-    ? WITHHELD_NOW[withheld]
-    : cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
+  const now = withheld ? WITHHELD_NOW[withheld] : cutNow(cut, { guessed, mustNotRun }, system);
   const tries =
     !withheld &&
     !isUnsettled(cut) &&
     !guessed &&
     cut.notAsRead === undefined &&
     !isForbidden(running) &&
-    !cut.asTheyAre;
+    !cut.asTheyAre &&
+    (!isLeft(cut) || look !== null);
   const mend = useMend(work, cut);
   const [writing] = useWriting(work);
   return (

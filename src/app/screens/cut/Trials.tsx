@@ -8,6 +8,7 @@ import type { Millimetres } from '../../../design/dimension.ts';
 import { doubtedText, fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
@@ -187,6 +188,7 @@ function Remaining({
   const films = Object.entries(remaining.films).map(
     ([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`,
   );
+  const left = isLeft(cut);
   const rows = [
     ...remaining.steps.map(
       ({ seat, part, normal, sigma, limits, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
@@ -219,15 +221,18 @@ function Remaining({
               <dd>
                 most likely left <strong>{likely}</strong> <small>{across}</small>
               </dd>
-              <dd>
-                safe to take now <strong>{safe}</strong> <small>{safeAcross}</small>
-              </dd>
+              {!left && (
+                <dd>
+                  safe to take now <strong>{safe}</strong> <small>{safeAcross}</small>
+                </dd>
+              )}
             </div>
           ))}
         </dl>
       )}
+      {left && <p>No cut makes it likelier to work than it is as it stands: take nothing.</p>}
       {[
-        ...safeSentences(design, remaining, system).slice(rows.length === 0 ? 0 : 1),
+        ...(left ? [] : safeSentences(design, remaining, system).slice(rows.length === 0 ? 0 : 1)),
         ...surerSentences(design, cut, system),
       ].map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -241,8 +246,9 @@ function Remaining({
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && (
         <p className="fine">
-          ± and limits are 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left.
-          Metal cannot be put back: take no more, and try again.
+          ± and limits are 19 times in 20.
+          {!left &&
+            ` Safe: ${surelyText(riskOf(design.cut ?? {}))} at least that much is left until the films are just as wanted. Metal cannot be put back: take no more, and try again.`}
         </p>
       )}
     </section>

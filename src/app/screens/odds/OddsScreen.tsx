@@ -6,11 +6,13 @@ import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
 import { lookSentence } from '../../../report/cut/advice.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
-import { chanceOf, oddsVerdict, readSentence, timesText } from '../../../report/odds/words.ts';
+import { timesText } from '../../../report/odds/times.ts';
+import { chanceOf, oddsVerdict, readSentence } from '../../../report/odds/words.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
@@ -69,7 +71,8 @@ function Told({ work }: { work: Work }) {
     );
   const told = plan.value && plan.of === of && report?.planned && unreadSurfaces(of).length === 0;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const verdict = behindTrial(oddsVerdict(of, report, system, look), withheld);
+  const left = told === true && isLeft(plan.value!);
+  const verdict = behindTrial(oddsVerdict(of, report, system, look, left), withheld);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
@@ -79,7 +82,7 @@ function Told({ work }: { work: Work }) {
     <>
       <ShortVerdict
         tone={verdict.tone}
-        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look)}
+        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look, left)}
         {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
         more="What that means, and on what it rests"
       />

@@ -7,6 +7,7 @@ import { unreadSurfaces } from '../../../report/assumed.ts';
 import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
 import { offSentences, unknownSentence } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { oddsSentence } from '../../../report/odds/words.ts';
@@ -43,7 +44,7 @@ export default function SheetScreen({ work }: { work: Work }) {
   );
   const { value, of, fresh, fault, again } = useSolved('cut', design);
   const way = useAngles();
-  const belief = useKnown(design, system);
+  const belief = useKnown(design, system, of?.cut && value ? isLeft(value) : false);
   const withheld = useWithheld(work, {
     cut: of?.cut ? value : null,
     notAsRead: of?.cut ? undefined : belief.notAsRead,
@@ -77,9 +78,10 @@ export default function SheetScreen({ work }: { work: Work }) {
 function useKnown(
   design: Design,
   system: System,
+  left: boolean,
 ): { off: string[]; odds: string[]; pending: boolean; notAsRead?: NotAsRead | undefined } {
   const { value, of, fault } = useBelief(design);
-  const odds = useOddsLine(design);
+  const odds = useOddsLine(design, left);
   if (of === null)
     return {
       off: isKnown(design) ? [] : [unknownSentence(system)],
@@ -95,10 +97,10 @@ function useKnown(
 }
 
 /** How likely the pair works, of a design that asks for it. */
-function useOddsLine(design: Design): { sentences: string[]; pending: boolean } {
+function useOddsLine(design: Design, left: boolean): { sentences: string[]; pending: boolean } {
   const { value, of, fault } = useSolved('oddsTold', design.odds ? design : null);
   if (of === null) return { sentences: [], pending: fault === null && design.odds !== undefined };
-  const sentence = value && of.odds ? oddsSentence(of, value) : '';
+  const sentence = value && of.odds ? oddsSentence(of, value, left) : '';
   return { sentences: sentence ? [sentence] : [], pending: false };
 }
 
