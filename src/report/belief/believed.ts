@@ -30,12 +30,36 @@ export interface Believed {
 }
 
 const known = new WeakMap<Design, Believed>();
+/** The newest first: what is asked beside the screen comes as a copy each time, and the next trial leaves most as it was. */
+let lately: { key: string; found: Believed }[] = [];
+/** Pairs drawn take much room. */
+const KEPT = 3;
 
-/** Worked out once for a design: several sections ask for it. */
+/** Worked out once for a design: several sections ask for it, and the next trial asks for the pairs before it. */
 export function believedOf(design: Design): Believed {
-  const found = known.get(design) ?? believed(design);
+  const found = known.get(design) ?? foundBefore(design);
   known.set(design, found);
   return found;
+}
+
+function foundBefore(design: Design): Believed {
+  const key = keyOf(design);
+  const found = lately.find((one) => one.key === key)?.found ?? believed(design);
+  lately = [{ key, found }, ...lately.filter((one) => one.key !== key)].slice(0, KEPT);
+  return found;
+}
+
+/** What no belief hangs on. */
+const APART = ['title', 'notes', 'run', 'odds', 'adjuster'];
+
+/** All that a belief may hang on; what trials tell is kept by those trials. */
+function keyOf(design: Design): string {
+  const { cut, readings = [] } = design;
+  const parts = Object.fromEntries(Object.entries(design).filter(([name]) => !APART.includes(name)));
+  // Readings of the bench may lean on what came off between trials.
+  if (!cut || readings.length > 0) return JSON.stringify(parts);
+  const { trials = [], work: _, ...rest } = cut;
+  return JSON.stringify({ ...parts, cut: { ...rest, trials: trials.filter(({ inShapes }) => inShapes) } });
 }
 
 function believed(design: Design): Believed {

@@ -436,6 +436,7 @@ export const cutReport = z.strictObject({
         trial: mmOrNull(
           'What sigma would be after a trial assembly with stand-off and blue, on the average; null where nothing stops the journal',
         ),
+        trialQuarter: z.optional(mm('and at most in one case of four')),
         reading: z.nullable(
           z.strictObject({
             reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
@@ -446,6 +447,7 @@ export const cutReport = z.strictObject({
                 .check(z.meta({ description: 'Of a shake: whether it is read at the rear end of the journal' })),
             ),
             sigma: mm('What sigma would be after it, on the average'),
+            quarter: z.optional(mm('and at most in one case of four')),
           }),
         ),
       })
