@@ -62,6 +62,14 @@ export function likelierText(
   return `Most likely ${causeText(first, system)} (${oddsText(first.chance)}): see to that first.`;
 }
 
+/** What most likely is wrong, in one sentence, for every screen that is withheld by it; empty where nothing told is. */
+export function slipText(causes: readonly CauseReport[] | undefined, system: System): string {
+  const [first] = causes ?? [];
+  if (!first) return '';
+  const likely = first.chance > MOST_LIKELY ? 'Most likely' : 'Perhaps';
+  return `${likely} ${causeText(first, system)} (${oddsText(first.chance)}).`;
+}
+
 /** Empty where nothing that was told would explain it. */
 export function causeSentences(causes: readonly CauseReport[] | undefined, system: System): string[] {
   const [first, ...others] = (causes ?? []).slice(0, FEW);

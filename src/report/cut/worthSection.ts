@@ -145,7 +145,10 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
     return [{ reading: { ...reading, value }, how, known: spreadOnceKnown(seen, [reading.sigma])! }];
   });
-  const best = tried.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.known.mean < a.known.mean ? b : a), null);
+  const best = tried.reduce<(typeof tried)[number] | null>(
+    (a, b) => (a === null || b.known.mean < a.known.mean ? b : a),
+    null,
+  );
   if (!best) return null;
   const { reading, how } = best;
   // Which is best is told by the pairs alone; what it is worth as it will be told then.

@@ -32,7 +32,9 @@ const ALIKE = 0.8;
 /** What it leaves of the doubt: where it may as well be far less, how often that is. */
 function bringsText({ sd, quarter }: Way, system: System): string {
   const mean = `${doubtText(sd, system)} on average`;
-  return quarter === undefined || quarter > ALIKE * sd ? mean : `${mean}, 1 time in 4 below ${doubtText(quarter, system)}`;
+  return quarter === undefined || quarter > ALIKE * sd
+    ? mean
+    : `${mean}, 1 time in 4 below ${doubtText(quarter, system)}`;
 }
 
 export interface Way {

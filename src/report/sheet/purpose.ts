@@ -28,6 +28,8 @@ export interface Purpose extends Verdict {
 interface Against {
   notAsRead?: NotAsRead | undefined;
   withheld?: Withheld | null;
+  /** what most likely is wrong then */
+  slip?: string;
 }
 
 /** With more cuts than this the steps say by themselves what comes off. */
@@ -47,12 +49,12 @@ export function purposeOf(
   cut: CutReport | null,
   system: System,
   way: AngleWay = 'half',
-  { notAsRead: why = cut?.notAsRead, withheld = null }: Against = {},
+  { notAsRead: why = cut?.notAsRead, withheld = null, slip = '' }: Against = {},
 ): Purpose {
   const purpose = leftPurpose(measuredPurpose(design, cut, system, way), cut, system);
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   const refused: Purpose = (why || withheld) && cuts ? { ...purpose, kind: 'refused' } : purpose;
-  return behindTrial(behindReadings(refused, why), withheld);
+  return behindTrial(behindReadings(refused, why), withheld, false, slip);
 }
 
 /** Of a pair that is best left there is nothing to carry out. */

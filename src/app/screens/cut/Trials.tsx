@@ -15,6 +15,7 @@ import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
 import { riskOf, surelyText } from '../../../report/cut/risk.ts';
 import { learntText, surerSentences } from '../../../report/cut/surerText.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
+import { WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
@@ -31,14 +32,16 @@ interface Props {
   cut: CutReport;
   /** nobody has measured what it leans on: what is left to cut is not told */
   guessed?: boolean;
+  /** whether the trials shown are other than those it was made for: nothing is told of them yet */
+  before?: boolean;
   system: System;
 }
 
-export function Trials({ work, cut, guessed = false, system }: Props) {
+export function Trials({ work, cut, guessed = false, before = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
   const mend = useMend(work, cut);
-  const withheld = useWithheld(work, { cut });
+  const withheld = useWithheld(work, { cut, before });
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
@@ -65,7 +68,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   );
   // What is in the shapes already is history, of which nothing is told any more.
   const closed = design.cut ? closedCount(design.cut) : 0;
-  const resultOf = (i: number) => cut.trials?.[i - closed];
+  const resultOf = (i: number) => (before ? undefined : cut.trials?.[i - closed]);
   const close = () => setWriting((now) => now?.afterwards ?? null);
   return (
     <section aria-label="Trial and correct">
@@ -101,7 +104,8 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
           </li>
         ))}
       </ol>
-      {writing === null && <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />}
+      {before && <p className="fine">{WITHHELD_NOW.working}</p>}
+      {writing === null && !before && <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />}
       {writing?.at === 'new' ? (
         form('new', writing.draft, writing.refused)
       ) : (

@@ -2,7 +2,7 @@
 import type { Design } from '../../../design/definition.ts';
 import { COVER } from '../../../design/units.ts';
 import { filmTold } from '../../../report/belief/filmTold.ts';
-import { behindTrial, type Withheld } from '../../../report/cut/withheld.ts';
+import { behindTrial, WITHHELD_NOW, type Withheld } from '../../../report/cut/withheld.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { ofPair, type Stands } from '../../state/usePairTold.ts';
@@ -14,11 +14,25 @@ export interface Retold {
   room(of: Told): Room;
 }
 
-export function retoldBy(stands: Stands, withheld: Withheld | null, pairs: readonly Design['seats'][]): Retold {
+export function retoldBy(
+  stands: Stands,
+  withheld: Withheld | null,
+  pairs: readonly Design['seats'][],
+  slip = '',
+): Retold {
   const lines = (plain: Lines, of: Told): Lines => {
     if (withheld) {
-      const { tone, headline, sentences } = behindTrial({ tone: plain.tone, headline: '', sentences: [] }, withheld);
-      return { ...plain, tone, now: ofPair('drawn', plain.now), why: headline, rest: sentences.join(' ') };
+      const { tone, headline, sentences } = behindTrial(
+        { tone: plain.tone, headline: '', sentences: [] },
+        withheld,
+        false,
+        slip,
+      );
+      const drawn = ofPair('drawn', plain.now);
+      // Figures of before do not stand first.
+      if (withheld === 'working')
+        return { ...plain, tone, now: WITHHELD_NOW.working, why: `${headline} ${drawn}`, rest: '' };
+      return { ...plain, tone, now: drawn, why: headline, rest: sentences.join(' ') };
     }
     return stands === 'believed' ? asBelieved(plain, of) : { ...plain, now: ofPair(stands, plain.now) };
   };
