@@ -9,9 +9,9 @@
  *   s² = Σ w_k·(x_k - x)²       x what is most likely by what was read; the mean of the x_k where that is not asked for
  *
  * The mean of s over the pairs taken as true is told, and what it is at most in the best quarter of them: a mean of
- * cases that differ much is what hardly one of them brings. (Not the root of the mean of s²: a few cases with much doubt
- * would be told to whoever has the many with less.) Those are left out of which nothing is to come off any more, or all
- * that may: there it is not the films that say how much, and no reading makes that surer.
+ * cases that differ much is what hardly one of them brings. (Not the root of the mean of s²: a few cases with much
+ * doubt would be told to whoever has the many with less.) Those are left out of which nothing is to come off any more,
+ * or all that may: there it is not the films that say how much, and no reading makes that surer.
  * Where fewer than ENOUGH count, σ is taken wider until they do: the few pairs there tell no spread, and what is told
  * is then rather too wide.
  * @source MacKay chapter 36 (decision: the expected worth of information); derived (by the pairs drawn)

@@ -30,8 +30,10 @@ export interface Believed {
 }
 
 const known = new WeakMap<Design, Believed>();
-/** The newest first: what is asked beside the screen comes as a copy each time, and the next trial leaves most as it was. */
-let lately: { key: string; found: Believed }[] = [];
+/**
+ * The newest last: what is asked beside the screen comes as a copy each time, and the next trial leaves most as it was.
+ */
+const lately = new Map<string, Believed>();
 /** Pairs drawn take much room. */
 const KEPT = 3;
 
@@ -44,8 +46,10 @@ export function believedOf(design: Design): Believed {
 
 function foundBefore(design: Design): Believed {
   const key = keyOf(design);
-  const found = lately.find((one) => one.key === key)?.found ?? believed(design);
-  lately = [{ key, found }, ...lately.filter((one) => one.key !== key)].slice(0, KEPT);
+  const found = lately.get(key) ?? believed(design);
+  lately.delete(key);
+  lately.set(key, found);
+  for (const oldest of [...lately.keys()].slice(0, -KEPT)) lately.delete(oldest);
   return found;
 }
 

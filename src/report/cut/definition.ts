@@ -363,7 +363,15 @@ const cause = z.strictObject({
   part: z.optional(part),
   face: z.optional(z.string()),
   told: z.optional(mm('Metal off as told')),
-  times: z.optional(plain('Where that is a slip of ten: how many times as much was meant')),
+  slip: z.optional(
+    z.enum(['ten', 'inch', 'diameter', 'sign', 'seat']).check(
+      z.meta({
+        description:
+          'A slip of the hand: a point in a wrong place, inches and millimetres, the diameter for what came off square, the sign, another seat that printed',
+      }),
+    ),
+  ),
+  times: z.optional(plain('Of a slip in a number: how many times as much was meant')),
   chance: plain('That it is this, beside all others and chance alone'),
   likely: mmOrNull('Metal that most likely came off, or what should have been read; null where it is neither'),
   enough: mmOrNull(

@@ -9,8 +9,8 @@ import type { TrialEntry } from './openTrials.ts';
 const rounded = (mm: Millimetres) => Math.trunc(mm * 1e7) / 1e7;
 
 /**
- * Null where nothing of what is to come off is safe, or the pair is best left. Before any trial that is told of surfaces
- * alone.
+ * Null where nothing of what is to come off is safe, or the pair is best left. Before any trial that is told of
+ * surfaces alone.
  */
 export function safePart({ steps, remaining, ...cut }: CutReport): Pick<TrialEntry, 'taken' | 'faces'> | null {
   if (isLeft(cut)) return null;

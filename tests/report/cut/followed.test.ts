@@ -1,7 +1,7 @@
 /**
- * Whole jobs in which the advice is followed: true parts drawn from the doubt, tried, read as advised, what is safe taken
- * off with the dial erring, until nothing is asked any more. Counted over all of them: no cut that was advised makes
- * fewer pairs work than before it, and a pair that is told to be left works as often as it is said to.
+ * Whole jobs in which the advice is followed: true parts drawn from the doubt, tried, read as advised, what is safe
+ * taken off with the dial erring, until nothing is asked any more. Counted over all of them: no cut that was advised
+ * makes fewer pairs work than before it, and a pair that is told to be left works as often as it is said to.
  *
  * @module-tag long
  */

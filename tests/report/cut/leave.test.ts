@@ -1,4 +1,4 @@
-/** What works as it stands is left so, by one account on Cut, Odds and Sheet; what is advised makes it no less likely. */
+/** What works as it stands is left so, by one account on Cut, Odds and Sheet; no advice makes it less likely. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
