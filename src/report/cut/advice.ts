@@ -21,7 +21,7 @@ export interface Look {
 }
 
 /** Where nothing that the program knows of would tell more. */
-export const OTHERWISE = 'gauge the parts in another way';
+export const OTHERWISE = 'have the parts gauged in another way';
 
 /** Of what is most likely left. */
 const SLIVER = 0.2;

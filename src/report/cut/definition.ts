@@ -237,6 +237,7 @@ const trial = z.strictObject({
       z.strictObject({
         more: mm('By how much the film is most likely greater than the design gives'),
         sigma: mm('Standard uncertainty'),
+        limits: z.optional(limits),
       }),
     ),
   ),

@@ -1,7 +1,7 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design, Part } from '../../design/definition.ts';
 import { withoutReading } from '../../engine/cutting/clashes.ts';
-import { type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
+import { filmsMore, type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
@@ -99,14 +99,38 @@ function doubtDrawn(
   result: TrialResult,
 ): Partial<Pick<TrialReport, 'films' | 'drawn'>> {
   if (result.status !== 'updated') return {};
-  const sigmas = filmSpread(result.parts, result.films, pairsAfter(design, input, trials), input.position);
-  return sigmas ? { films: filmsOf(design, result.films, sigmas), drawn: true } : {};
+  const drawn = pairsAfter(design, input, trials);
+  const sigmas = filmSpread(result.parts, result.films, drawn, input.position);
+  if (!sigmas) return {};
+  const each = filmsMore(result.parts, drawn, input.position);
+  const limits = result.films.map((_, i) =>
+    limitsOf(
+      each.map(({ e }) => e[i]!),
+      drawn.weights,
+    ),
+  );
+  return { films: filmsOf(design, result.films, sigmas, limits), drawn: true };
 }
 
-const filmsOf = ({ seats }: Design, films: readonly number[], sigmas: readonly number[]): TrialReport['films'] =>
-  Object.fromEntries(
-    seats.map(({ name }, i) => [name, { more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) }]),
-  );
+function filmsOf(
+  { seats }: Design,
+  films: readonly number[],
+  sigmas: readonly number[],
+  limits: readonly ([number, number] | null)[] = [],
+): TrialReport['films'] {
+  const told = seats.map(({ name }, i) => {
+    const [low, high] = limits[i] ?? [];
+    return [
+      name,
+      {
+        more: millimetres(films[i]!),
+        sigma: millimetres(sigmas[i]!),
+        ...(low !== undefined && { limits: [millimetres(low), millimetres(high!)] }),
+      },
+    ];
+  });
+  return Object.fromEntries(told);
+}
 
 /** Whether readings of the bench do not go together: then nothing is safe to take. */
 const contradict = (design: Design) => believedOf(design).belief.disagreeing.length > 0;

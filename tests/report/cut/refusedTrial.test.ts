@@ -68,18 +68,18 @@ test('a trial that does not go with an earlier one names the reading that may be
 test('less off than typed is weighed, with its odds, and the doubt with which it would be taken', () => {
   const prints = [{ seat: 'steep', prints: true }];
   const cut = (sigma?: number): Trial => ({
-    taken: [{ seat: 'steep', part: 'journal', normal: 0.02, ...(sigma !== undefined && { sigma }) }],
-    // as though 12 µm only were off
-    standOff: { value: -0.004 - 0.012 * Math.SQRT2, sigma: 0.001 },
+    taken: [{ seat: 'steep', part: 'journal', normal: 0.04, ...(sigma !== undefined && { sigma }) }],
+    // as though 24 µm only were off
+    standOff: { value: -0.004 - 0.024 * Math.SQRT2, sigma: 0.001 },
     blue: prints,
   });
   const earlier = [{ standOff: touch, blue: prints }];
   const fine = (sigma: number) => refused(cut(sigma), earlier);
   const [most] = refusedFor(design, earlier, cut(0.001));
   expect(fine(0.001)).toMatch(
-    /^What .* If less came off the steep journal before trial 2 than typed, (11\.9|12\.[01])\d µm in place of 20\.00 µm, all agree: [78]\d in 100 it is that\. Known to \S+ µm only \(“Off the steep journal, known to”\), it would be taken\. Or the stand-off of trial 2 is a slip/,
+    /^What .* If less came off the steep journal before trial 2 than typed, (23\.9|24\.[01])\d µm in place of 40\.00 µm, all agree: [6789]\d in 100 it is that\. Known to \S+ µm only \(“Off the steep journal, known to”\), it would be taken\. Or the stand-off of trial 2 is a slip/,
   );
-  expect(most).toMatchObject({ what: 'taken', trial: 2, seat: 'steep', part: 'journal', told: 0.02 });
+  expect(most).toMatchObject({ what: 'taken', trial: 2, seat: 'steep', part: 'journal', told: 0.04 });
   expect(fine(most!.enough!)).toBeNull();
   // A cut told of before, which nobody gauged since, is named by its own trial.
   const { taken, ...read } = cut(0.001);

@@ -167,7 +167,7 @@ function CutVerdict({
       {tries ? (
         <>
           <ToTheTrial work={work} cut={cut} />
-          <TakeSafe work={work} cut={cut} stale={stale} system={system} />
+          {look?.when !== 'first' && <TakeSafe work={work} cut={cut} stale={stale} system={system} />}
         </>
       ) : (
         waits

@@ -168,7 +168,7 @@ function resultText({ status, films, touched, relation }: Result, system: System
     return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
   if (status === 'noModel') return 'The shake cannot be reckoned for these parts.';
   const seen = Object.entries(films ?? {}).map(
-    ([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`,
+    ([name, { more, sigma, limits }]) => `${name} ${doubtedText(more, sigma, system, limits)}`,
   );
   const first = Object.entries(touched ?? {}).sort((a, b) => b[1] - a[1])[0];
   return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}${relation ? ` It ${learntText(relation, system)}.` : ''}`;
