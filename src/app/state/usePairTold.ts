@@ -4,6 +4,7 @@
  */
 
 import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import type { Withheld } from '../../report/cut/withheld.ts';
 import { useSlip } from '../screens/cut/useSlip.ts';
@@ -27,6 +28,8 @@ export interface PairTold {
   slip: string;
   isOther: boolean;
   asDrawn: boolean;
+  /** of the believed pair, whichever is chosen */
+  other: Design['seats'] | null;
 }
 
 export function usePairTold(own: Work, found: Solved<BeliefReport>, tried: boolean): PairTold {
@@ -36,12 +39,12 @@ export function usePairTold(own: Work, found: Solved<BeliefReport>, tried: boole
   const withheld = useWithheld(own, { notAsRead: found.value?.notAsRead, before });
   const slip = useSlip(own, withheld);
   const belief = withheld ? { ...found, value: null } : found;
-  const { work, isOther, asDrawn } = useAsBelieved(own, belief);
+  const { work, isOther, asDrawn, other } = useAsBelieved(own, belief);
   const shown = useStore(work.store, (state) => state.design);
   // Once the parts are changed it is the drawn pair again until what is believed of them is known.
-  const other = asDrawn ? 'drawn' : shown === design ? 'waits' : 'believed';
-  const stands = isOther ? other : before && tried ? 'waits' : 'plain';
-  return { work, belief, stands, withheld, slip, isOther, asDrawn };
+  const chosen = asDrawn ? 'drawn' : shown === design ? 'waits' : 'believed';
+  const stands = isOther ? chosen : before && tried ? 'waits' : 'plain';
+  return { work, belief, stands, withheld, slip, isOther, asDrawn, other };
 }
 
 /** How the first line begins: which pair it is of. */

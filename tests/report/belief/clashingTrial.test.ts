@@ -38,7 +38,7 @@ function linesOf(design: Design) {
     way: 'half',
     holding: null,
     belief: withheld ? null : belief,
-    retold: retoldBy('plain', withheld, [design.seats]),
+    retold: retoldBy('plain', withheld, { drawn: design.seats, believed: null }),
   });
 }
 

@@ -26,16 +26,15 @@ export interface FitProps {
 
 export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps) {
   const design = useStore(own.store, (state) => state.design);
-  const { work, belief, stands, withheld, slip, isOther, asDrawn } = usePairTold(
+  const { work, belief, stands, withheld, slip, isOther, asDrawn, other } = usePairTold(
     own,
     found,
     Boolean(design.cut?.trials),
   );
   const { seats } = design;
-  const { seats: shown } = useStore(work.store, (state) => state.design);
   const retold = useMemo(
-    () => retoldBy(stands, withheld, [seats, shown], slip),
-    [stands, withheld, slip, seats, shown],
+    () => retoldBy(stands, withheld, { drawn: seats, believed: other }, slip),
+    [stands, withheld, slip, seats, other],
   );
   return (
     <Draw

@@ -14,12 +14,13 @@ export interface Retold {
   room(of: Told): Room;
 }
 
-export function retoldBy(
-  stands: Stands,
-  withheld: Withheld | null,
-  pairs: readonly Design['seats'][],
-  slip = '',
-): Retold {
+/** The drawn pair, and the believed where there is one. */
+interface Pairs {
+  drawn: Design['seats'];
+  believed: Design['seats'] | null;
+}
+
+export function retoldBy(stands: Stands, withheld: Withheld | null, pairs: Pairs, slip = ''): Retold {
   const lines = (plain: Lines, of: Told): Lines => {
     if (withheld) {
       const { tone, headline, sentences } = behindTrial(
@@ -39,14 +40,17 @@ export function retoldBy(
   return {
     lines,
     room: (of) => {
-      const rooms = pairs.map((seats) => {
-        const design = { ...of.design, seats };
-        return roomOf({ ...of, design, fit: fitOf(design) });
-      });
+      const believed = pairs.believed && !withheld ? [roomOfPair('believed', pairs.believed, of)] : [];
+      const rooms = [roomOfPair(believed.length > 0 ? 'drawn' : stands, pairs.drawn, of), ...believed];
       const longest = (line: keyof Room) => rooms.map((room) => room[line]).sort((a, b) => b.length - a.length)[0]!;
       return { now: longest('now'), next: longest('next'), why: longest('why') };
     },
   };
+
+  function roomOfPair(which: Stands, seats: Design['seats'], of: Told): Room {
+    const design = { ...of.design, seats };
+    return roomOf({ ...of, design, fit: fitOf(design), retold: retoldBy(which, withheld, pairs, slip) });
+  }
 }
 
 /** Every film with its doubt; praised only where that is no greater than the tolerances. */
