@@ -1,7 +1,7 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design, Part } from '../../design/definition.ts';
 import { withoutReading } from '../../engine/cutting/clashes.ts';
-import { filmsMore, type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
+import { type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
@@ -14,9 +14,11 @@ import { asTheyAre } from './asTheyAre.ts';
 import { causesSection } from './causes.ts';
 import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
+import { doubtDrawn, filmsOf } from './doubtDrawn.ts';
 import { inTolerance } from './inTolerance.ts';
 import { FACE_SIGMA, takenSigma } from './metalDoubt.ts';
 import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
+import { restTold } from './restTold.ts';
 import { riskOf } from './risk.ts';
 import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
@@ -84,52 +86,11 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
         without: {
           trial: closedCount(cut) + worst!.trial + 1,
           what: worst!.what,
-          remaining: remainingSection(design, cut, left, leftNow(known(fewer, rest))),
+          remaining: restTold(remainingSection(design, cut, left, leftNow(known(fewer, rest)))),
         },
       }),
     },
   };
-}
-
-/** The doubt of the films after some trials, of the pairs that they leave; nothing where hardly one goes with them. */
-function doubtDrawn(
-  design: Design,
-  input: PlanInput,
-  trials: readonly Trial[],
-  result: TrialResult,
-): Partial<Pick<TrialReport, 'films' | 'drawn'>> {
-  if (result.status !== 'updated') return {};
-  const drawn = pairsAfter(design, input, trials);
-  const sigmas = filmSpread(result.parts, result.films, drawn, input.position);
-  if (!sigmas) return {};
-  const each = filmsMore(result.parts, drawn, input.position);
-  const limits = result.films.map((_, i) =>
-    limitsOf(
-      each.map(({ e }) => e[i]!),
-      drawn.weights,
-    ),
-  );
-  return { films: filmsOf(design, result.films, sigmas, limits), drawn: true };
-}
-
-function filmsOf(
-  { seats }: Design,
-  films: readonly number[],
-  sigmas: readonly number[],
-  limits: readonly ([number, number] | null)[] = [],
-): TrialReport['films'] {
-  const told = seats.map(({ name }, i) => {
-    const [low, high] = limits[i] ?? [];
-    return [
-      name,
-      {
-        more: millimetres(films[i]!),
-        sigma: millimetres(sigmas[i]!),
-        ...(low !== undefined && { limits: [millimetres(low), millimetres(high!)] }),
-      },
-    ];
-  });
-  return Object.fromEntries(told);
 }
 
 /** Whether readings of the bench do not go together: then nothing is safe to take. */

@@ -71,7 +71,7 @@ describe('after a trial', () => {
     expect(saying(0.04)).toMatch(/Take the safe part and try again\./);
     // A sliver taken leaves as little safe as before: that goes round and round.
     expect(saying(0.01)).toMatch(
-      /so little that to take it and try again leads nowhere\. So gauge the parts in another/,
+      /so little that to take it and try again leads nowhere\. So have the parts gauged in another/,
     );
     expect(saying(0.01)).not.toMatch(/Take the safe part/);
   });

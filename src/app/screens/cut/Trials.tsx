@@ -105,7 +105,11 @@ export function Trials({ work, cut, guessed = false, before = false, system }: P
         ))}
       </ol>
       {before && <p className="fine">{WITHHELD_NOW.working}</p>}
-      {writing === null && !before && <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />}
+      {writing === null && !before && (cut.causes ?? []).length > 0 && (
+        <p className="buttons">
+          <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />
+        </p>
+      )}
       {writing?.at === 'new' ? (
         form('new', writing.draft, writing.refused)
       ) : (

@@ -32,7 +32,7 @@ export function retoldBy(stands: Stands, withheld: Withheld | null, pairs: Pairs
       const drawn = ofPair('drawn', plain.now);
       // Figures of before do not stand first.
       if (withheld === 'working')
-        return { ...plain, tone, now: WITHHELD_NOW.working, why: `${headline} ${drawn}`, rest: '' };
+        return { ...plain, tone, now: WITHHELD_NOW.working, why: `Until then ${drawn.replace(/^A/, 'a')}`, rest: '' };
       return { ...plain, tone, now: drawn, why: headline, rest: sentences.join(' ') };
     }
     return stands === 'believed' ? asBelieved(plain, of) : { ...plain, now: ofPair(stands, plain.now) };
