@@ -5,7 +5,8 @@ import type { Design } from '../../src/design/definition.ts';
 import { lookSentence } from '../../src/report/cut/advice.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { oddsTold } from '../../src/report/odds/section.ts';
-import { oddsVerdict, timesText } from '../../src/report/odds/words.ts';
+import { timesText } from '../../src/report/odds/times.ts';
+import { oddsVerdict } from '../../src/report/odds/words.ts';
 import { expectAccessible, expectNoSidewaysScroll, frame, page } from './page.tsx';
 
 const shown = page('#odds');

@@ -12,7 +12,7 @@ import { askedOf, type Done, runnerOf } from '../../src/report/odds/running.ts';
 import { runningShown } from '../../src/report/odds/runningShown.ts';
 import { runningSentences } from '../../src/report/odds/runningWords.ts';
 import { oddsTold } from '../../src/report/odds/section.ts';
-import { timesText } from '../../src/report/odds/words.ts';
+import { timesText } from '../../src/report/odds/times.ts';
 import { shareOut } from '../../src/worker/crew.ts';
 import { createPool } from '../../src/worker/pool.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';

@@ -16,13 +16,15 @@ interface AsBelieved {
   /** whether there is another pair than the drawn one to show */
   isOther: boolean;
   asDrawn: boolean;
+  /** of the other pair, whichever is chosen; null where there is none */
+  other: Stands['seats'] | null;
 }
 
 export function useAsBelieved(work: Work, belief: Belief): AsBelieved {
   const asDrawn = useStore(work.store, ({ drawnOf, piece }) => drawnOf === piece);
   const stands = useStands(work, belief);
   const shown = useMemo(() => (stands && !asDrawn ? asBelieved(work, stands) : work), [work, stands, asDrawn]);
-  return { work: shown, isOther: stands !== null, asDrawn };
+  return { work: shown, isOther: stands !== null, asDrawn, other: stands?.seats ?? null };
 }
 
 /** The same for as long as it tells the same, and while a hand moves the journal. */

@@ -9,9 +9,9 @@
  *   p(read) = Σ_a exp(-cost_a/2)/Π√(2π·variance of each reading as predicted)
  *
  * beside that of none (chance alone, the doubts as they are told); a accounts of what happened (belief/accounts.ts,
- * Laplace's approximation). Metal may be a slip of ten too: ten times as much, or a tenth, known as the dial has
- * it. An error of metal off that readings of the bench lean on too is theirs to judge, and none
- * of these.
+ * Laplace's approximation). Each may be a slip of the hand too (slipsMade.ts), by which it is as sure as it was, but of
+ * another number; what was read so was read τ times as densely, τ how many times as much was meant. An error of metal
+ * off that readings of the bench lean on too is theirs to judge, and none of these.
  *
  * The doubt that would do: the least, told in steps of a fifth, with which nothing clashes any more.
  * @source MacKay chapter 28.1 (comparing hypotheses); MacKay chapter 27 (Laplace's approximation);
@@ -20,12 +20,12 @@
 import { dot } from '../algebra/dot.ts';
 import { type Account, costOf, type ErrorName, errorsOf, type FilmsBefore } from '../belief/accounts.ts';
 import { type Clash, withoutReading } from './clashes.ts';
+import { type MetalSlip, metalSlips, printedBy, type ReadSlip, readSlips, SLIP } from './slipsMade.ts';
 import { estimateAfter, type Trial, type TrialInput, trialsOf, type Updated } from './trial.ts';
 
 type Reading = Pick<Clash, 'trial' | 'what'>;
 
-/** Metal that was typed a place off: so many times as much was meant. */
-type Slip = ErrorName & { times: number };
+type Slip = MetalSlip | ReadSlip;
 
 type Doubted = ErrorName | Slip | Reading | { of: 'parts' };
 
@@ -43,9 +43,7 @@ export interface TrialCause {
 const METAL = 0.02;
 const READ = 0.01;
 const PARTS = 0.02;
-const SLIP = 0.005;
-/** What a point in a wrong place, or hundredths for thousandths, make of an amount; the share by which a dial errs. */
-const TIMES = [10, 0.1] as const;
+/** The share by which a dial errs. */
 const OF_DIAL = 0.05;
 /** As the one that is wrong: a share of what was told, of readings so many m at least; of parts, times their doubt. */
 const SHARE = 0.5;
@@ -92,11 +90,13 @@ export function causesOf(told: Told): TrialCause[] {
   );
 }
 
-const isReading = (doubted: Doubted): doubted is Reading => 'what' in doubted;
-const isMetal = (doubted: Doubted): doubted is ErrorName => !isReading(doubted) && doubted.of !== 'parts';
-const isSlip = (doubted: Doubted): doubted is Slip => 'times' in doubted;
+const isReading = (doubted: Doubted): doubted is Reading | ReadSlip => 'what' in doubted;
+const isMetal = (doubted: Doubted): doubted is ErrorName | MetalSlip => !isReading(doubted) && doubted.of !== 'parts';
+const isSlip = (doubted: Doubted): doubted is Slip => 'kind' in doubted;
+const isMetalSlip = (doubted: Doubted): doubted is MetalSlip => isMetal(doubted) && isSlip(doubted);
+const isReadSlip = (doubted: Doubted): doubted is ReadSlip => isReading(doubted) && isSlip(doubted);
 
-function doubtedOf({ trials, before }: Told): Doubted[] {
+function doubtedOf({ input, trials, before }: Told): Doubted[] {
   const leaned = ({ trial, of, place }: ErrorName) =>
     before.errors.some((e) => e.trial === trial && e.of === of && e.place === place);
   const metal = trials.flatMap(({ taken, faces = [] }, trial): ErrorName[] => [
@@ -109,12 +109,12 @@ function doubtedOf({ trials, before }: Told): Doubted[] {
     ...(blue && blue.length > 0 ? [{ trial, what: 'blue' as const }] : []),
   ]);
   const other = metal.filter((error) => !leaned(error));
-  const slips = other.flatMap((error) => TIMES.map((times): Slip => ({ ...error, times })));
-  return [...other, ...slips, ...read, { of: 'parts' }];
+  const slips = other.flatMap((error) => metalSlips(error, input.seats, trials));
+  return [...other, ...slips, ...read, ...readSlips(trials), { of: 'parts' }];
 }
 
 const priorOf = (doubted: Doubted) =>
-  isSlip(doubted) ? SLIP : isReading(doubted) ? READ : isMetal(doubted) ? METAL : PARTS;
+  isSlip(doubted) ? SLIP[doubted.kind] : isReading(doubted) ? READ : isMetal(doubted) ? METAL : PARTS;
 
 const amountOf = ({ trials }: Told, { trial, of, place }: ErrorName): { amount: number; sigma: number } => {
   const { taken, faces = [] } = trials[trial]!;
@@ -122,19 +122,22 @@ const amountOf = ({ trials }: Told, { trial, of, place }: ErrorName): { amount: 
   return { amount: of === 'taken' ? taken[place]!.normal : faces[place]!.off, sigma };
 };
 
-/** Blue that was misread may have shown anything else; all else tells by its density. */
-const anyOf = ({ trials }: Told, doubted: Doubted) =>
-  isReading(doubted) && doubted.what === 'blue' ? 1 / (2 ** trials[doubted.trial]!.blue!.length - 1) : 1;
+/** Blue that was misread may have shown anything else; all else tells by its density, of the number that was typed. */
+function anyOf({ trials }: Told, doubted: Doubted): number {
+  if (isReadSlip(doubted)) return doubted.what === 'blue' ? 1 : Math.abs(doubted.times);
+  return isReading(doubted) && doubted.what === 'blue' ? 1 / (2 ** trials[doubted.trial]!.blue!.length - 1) : 1;
+}
 
 /** The doubt (m) of what is wrong; of parts how many times the one they are thought to have. */
 function wideOf(told: Told, doubted: Doubted): number {
+  if (isReadSlip(doubted)) return doubted.what === 'blue' ? 0 : told.trials[doubted.trial]![doubted.what]!.sigma;
   if (isReading(doubted)) {
     const { trial, what } = doubted;
     return what === 'blue' ? OF_READING : Math.max(OF_READING, SHARE * Math.abs(told.trials[trial]![what]!.value));
   }
   if (!isMetal(doubted)) return OF_PARTS;
   const { amount, sigma } = amountOf(told, doubted);
-  if (isSlip(doubted)) return Math.hypot(sigma, OF_DIAL * doubted.times * amount);
+  if (isMetalSlip(doubted)) return Math.hypot(sigma, OF_DIAL * doubted.times * amount);
   return Math.max(SHARE * Math.abs(amount), sigma);
 }
 
@@ -150,6 +153,8 @@ function widened(told: Told, doubted: Doubted, by: number): Told {
     );
     return { ...told, before: { ...before, covariance } };
   }
+  if (isReadSlip(doubted))
+    return { ...told, trials: trials.map((one, t) => (t === doubted.trial ? asMeant(one, doubted) : one)) };
   const { trial, what } = doubted;
   if (what === 'blue') return { ...told, trials: withoutReading(trials, doubted) };
   return {
@@ -159,7 +164,7 @@ function widened(told: Told, doubted: Doubted, by: number): Told {
 
   function other({ taken, faces = [], ...read }: Trial): Trial {
     const { of, place } = doubted as ErrorName;
-    const times = isSlip(doubted) ? doubted.times : 1;
+    const times = isMetalSlip(doubted) ? doubted.times : 1;
     return {
       ...read,
       taken: taken.map((one, at) =>
@@ -170,6 +175,13 @@ function widened(told: Told, doubted: Doubted, by: number): Told {
       ),
     };
   }
+}
+
+/** A trial as it was, where what stands there is a slip. */
+function asMeant(trial: Trial, slip: ReadSlip): Trial {
+  if (slip.what === 'blue') return { ...trial, blue: printedBy(trial.blue!, slip.seat) };
+  const { value, ...read } = trial[slip.what]!;
+  return { ...trial, [slip.what]: { ...read, value: slip.times * value } };
 }
 
 /** What is believed then, whether it clashes or not; null where no parts could be so. */
@@ -195,7 +207,9 @@ function evidence(accounts: readonly Account[]): number {
 
 /** What most likely came off, or should have been read (m). */
 function likelyOf(told: Told, doubted: Doubted, then: Updated): number | null {
-  if (isSlip(doubted)) return doubted.times * amountOf(told, doubted).amount;
+  if (isMetalSlip(doubted)) return doubted.times * amountOf(told, doubted).amount;
+  if (isReadSlip(doubted) && doubted.what !== 'blue')
+    return doubted.times * told.trials[doubted.trial]![doubted.what]!.value;
   if (isMetal(doubted)) {
     const { trial, of, place } = doubted;
     const error = errorsOf(then.accounts[0]!).find((e) => e.trial === trial && e.of === of && e.place === place);

@@ -8,9 +8,10 @@
  *
  *   s² = Σ w_k·(x_k - x)²       x what is most likely by what was read; the mean of the x_k where that is not asked for
  *
- * The mean of s over the pairs taken as true is told. (Not the root of the mean of s²: a few cases with much doubt
- * would be told to whoever has the many with less.) Those are left out of which nothing is to come off any more, or all
- * that may: there it is not the films that say how much, and no reading makes that surer.
+ * The mean of s over the pairs taken as true is told, and what it is at most in the best quarter of them: a mean of
+ * cases that differ much is what hardly one of them brings. (Not the root of the mean of s²: a few cases with much
+ * doubt would be told to whoever has the many with less.) Those are left out of which nothing is to come off any more,
+ * or all that may: there it is not the films that say how much, and no reading makes that surer.
  * Where fewer than ENOUGH count, σ is taken wider until they do: the few pairs there tell no spread, and what is told
  * is then rather too wide.
  * @source MacKay chapter 36 (decision: the expected worth of information); derived (by the pairs drawn)
@@ -45,12 +46,18 @@ interface Asked {
   after?: AfterReading;
 }
 
-/** m; null where no case is to be told of. @param sigmas standard uncertainty (m) of each reading */
+export interface OnceKnown {
+  /** m: on the average, and at most in one case of four */
+  mean: number;
+  quarter: number;
+}
+
+/** Null where no case is to be told of. @param sigmas standard uncertainty (m) of each reading */
 export function spreadOnceKnown(
   pairs: readonly Foreseen[],
   sigmas: readonly number[],
   { seed = 1, truths: most = TRUTHS, after }: Asked = {},
-): number | null {
+): OnceKnown | null {
   const truths = truthsOf(pairs, most);
   const noise = standardNormals(seed, truths.length * sigmas.length);
   const spreads = truths.flatMap((truth, t) => {
@@ -65,7 +72,12 @@ export function spreadOnceKnown(
       return [Math.sqrt(Math.max(variance / 2, variance + off))];
     }
   });
-  return spreads.length === 0 ? null : spreads.reduce((a, b) => a + b, 0) / spreads.length;
+  if (spreads.length === 0) return null;
+  const sorted = [...spreads].sort((a, b) => a - b);
+  return {
+    mean: spreads.reduce((a, b) => a + b, 0) / spreads.length,
+    quarter: sorted[Math.max(0, Math.round(sorted.length / 4) - 1)]!,
+  };
 }
 
 /** Pairs taken evenly from all, by their shares. */

@@ -30,12 +30,40 @@ export interface Believed {
 }
 
 const known = new WeakMap<Design, Believed>();
+/**
+ * The newest last: what is asked beside the screen comes as a copy each time, and the next trial leaves most as it was.
+ */
+const lately = new Map<string, Believed>();
+/** Pairs drawn take much room. */
+const KEPT = 3;
 
-/** Worked out once for a design: several sections ask for it. */
+/** Worked out once for a design: several sections ask for it, and the next trial asks for the pairs before it. */
 export function believedOf(design: Design): Believed {
-  const found = known.get(design) ?? believed(design);
+  const found = known.get(design) ?? foundBefore(design);
   known.set(design, found);
   return found;
+}
+
+function foundBefore(design: Design): Believed {
+  const key = keyOf(design);
+  const found = lately.get(key) ?? believed(design);
+  lately.delete(key);
+  lately.set(key, found);
+  for (const oldest of [...lately.keys()].slice(0, -KEPT)) lately.delete(oldest);
+  return found;
+}
+
+/** What no belief hangs on. */
+const APART = ['title', 'notes', 'run', 'odds', 'adjuster'];
+
+/** All that a belief may hang on; what trials tell is kept by those trials. */
+function keyOf(design: Design): string {
+  const { cut, readings = [] } = design;
+  const parts = Object.fromEntries(Object.entries(design).filter(([name]) => !APART.includes(name)));
+  // Readings of the bench may lean on what came off between trials.
+  if (!cut || readings.length > 0) return JSON.stringify(parts);
+  const { trials = [], work: _, ...rest } = cut;
+  return JSON.stringify({ ...parts, cut: { ...rest, trials: trials.filter(({ inShapes }) => inShapes) } });
 }
 
 function believed(design: Design): Believed {

@@ -4,6 +4,7 @@
 import { fineText, type System } from '../../design/units.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
+import { isLeft, wayBeforeLeft } from './leave.ts';
 import { isUnsure, leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
@@ -20,7 +21,7 @@ export interface Look {
 }
 
 /** Where nothing that the program knows of would tell more. */
-export const OTHERWISE = 'gauge the parts in another way';
+export const OTHERWISE = 'have the parts gauged in another way';
 
 /** Of what is most likely left. */
 const SLIVER = 0.2;
@@ -28,7 +29,14 @@ const SLIVER = 0.2;
 /** Null where nothing need be looked at, where nothing is to be cut, and where what was read is to be settled first. */
 export function lookBefore(cut: CutReport, system: System): Look | null {
   if (cut.notAsRead || isUnsettled(cut)) return null;
+  if (isLeft(cut)) return lookWhereLeft(cut, system);
   return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut, system);
+}
+
+function lookWhereLeft(cut: CutReport, system: System): Look | null {
+  const way = wayBeforeLeft(cut, system);
+  if (!way) return null;
+  return { when: 'first', doing: way.reading === null && !cut.remaining ? 'assemble for a trial' : way.doing, way };
 }
 
 export function lookAfter(
@@ -65,6 +73,8 @@ function lookAtFirst(cut: CutReport, system: System): Look | null {
 /** The same in a sentence, for whoever reads it elsewhere than on Cut. */
 export function lookSentence(cut: CutReport, system: System): string {
   const look = lookBefore(cut, system);
+  if (isLeft(cut) && !cut.notAsRead && !isUnsettled(cut))
+    return `No cut makes it likelier to work than it is as it stands: ${look ? `first ${look.doing}, so Cut says` : 'leave it'}.`;
   if (!look) return '';
   if (look.doing === OTHERWISE)
     return 'Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances.';

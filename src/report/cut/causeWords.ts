@@ -29,22 +29,42 @@ export function mendedAt(cause: CauseReport): string | null {
 
 const oddsText = (chance: number) => `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
 
-function causeText({ what, trial, seat, part, face, told, likely, times }: CauseReport, system: System): string {
+/** Of a number, where `told` stands for what was meant. */
+function slipOfText(slip: CauseReport['slip'], times: number, system: System): string {
+  switch (slip) {
+    case 'inch':
+      return times > 1 ? 'was typed in inches for millimetres' : 'was typed in millimetres for inches';
+    case 'diameter':
+      return times < 1 ? 'was read off the diameter, not square to the surface' : 'was halved though it was square';
+    case 'sign':
+      return 'has the other sign';
+    default:
+      if (system === 'metric') return 'is a slip of ten';
+      return times > 1 ? 'was typed in tenths for thous' : 'was typed in thous for tenths';
+  }
+}
+
+function causeText(cause: CauseReport, system: System): string {
+  const { what, trial, seat, part, face, told, likely, slip, times } = cause;
   const fine = (mm: number) => fineText(Math.abs(mm), system);
   if (what === 'taken' || what === 'faces') {
     const off = face ?? `the ${seat} ${part}`;
     if (times !== undefined && told !== undefined)
-      return `the ${fine(told)} off ${off} before trial ${trial} is a slip of ten, ${fine(times * told)} being meant`;
+      return `the ${fine(told)} off ${off} before trial ${trial} ${slipOfText(slip, times, system)}, ${fine(times * told)} being meant`;
     if (likely == null || told === undefined) return `other metal came off ${off} before trial ${trial} than typed`;
     const less = Math.abs(likely) < Math.abs(told) || likely * told < 0;
     const how = likely * told <= 0 ? 'nothing of it' : fine(likely);
     return `${less ? 'less' : 'more'} came off ${off} before trial ${trial} than typed, ${how} in place of ${fine(told)}`;
   }
   if (what === 'parts') return 'the parts were further from the design than was thought';
+  if (what === 'blue')
+    return slip === 'seat'
+      ? `it was the ${seat} seat that printed at trial ${trial}, not the one that is written down`
+      : `the blue of trial ${trial} was misread`;
+  if (times !== undefined && likely != null)
+    return `the ${READ[what]} of trial ${trial} ${slipOfText(slip, times, system)}, ${fineText(likely, system)} being meant`;
   const instead = likely == null ? '' : `, which should be ${fineText(likely, system)}`;
-  return what === 'blue'
-    ? `the blue of trial ${trial} was misread`
-    : `the ${READ[what]} of trial ${trial} is a slip${instead}`;
+  return `the ${READ[what]} of trial ${trial} is a slip${instead}`;
 }
 
 /** More likely than all else together. */
@@ -60,6 +80,14 @@ export function likelierText(
   if (!first || first.chance <= MOST_LIKELY || (first.what === reading.what && first.trial === reading.trial))
     return null;
   return `Most likely ${causeText(first, system)} (${oddsText(first.chance)}): see to that first.`;
+}
+
+/** What most likely is wrong, in one sentence, for every screen that is withheld by it; empty where nothing told is. */
+export function slipText(causes: readonly CauseReport[] | undefined, system: System): string {
+  const [first] = causes ?? [];
+  if (!first) return '';
+  const likely = first.chance > MOST_LIKELY ? 'Most likely' : 'Perhaps';
+  return `${likely} ${causeText(first, system)} (${oddsText(first.chance)}).`;
 }
 
 /** Empty where nothing that was told would explain it. */

@@ -16,10 +16,10 @@ export function causesSection(design: Design, cut: Cut): CauseReport[] {
   const number = (trial: number) => closedCount(cut) + trial + 1;
   return causes.map(({ doubted, chance, likely, enough }: TrialCause): CauseReport => {
     const told = { chance, likely: orNull(likely), enough: orNull(enough) };
-    if ('what' in doubted) return { what: doubted.what, trial: number(doubted.trial), ...told };
+    const slip = slipOf(design, doubted);
+    if ('what' in doubted) return { what: doubted.what, trial: number(doubted.trial), ...slip, ...told };
     if (doubted.of === 'parts') return { what: 'parts', ...told };
     const { taken, faces = [] } = trials[doubted.trial]!;
-    const slip = 'times' in doubted ? { times: doubted.times } : {};
     if (doubted.of === 'taken') {
       const { seat, part, normal } = taken[doubted.place]!;
       return {
@@ -42,4 +42,12 @@ export function causesSection(design: Design, cut: Cut): CauseReport[] {
       ...told,
     };
   });
+}
+
+/** Which slip of the hand it is; nothing where it is none of those. */
+function slipOf({ seats }: Design, doubted: TrialCause['doubted']): Pick<CauseReport, 'slip' | 'times' | 'seat'> {
+  if (!('kind' in doubted)) return {};
+  return doubted.kind === 'seat'
+    ? { slip: 'seat', seat: seats[doubted.seat]!.name }
+    : { slip: doubted.kind, times: doubted.times };
 }

@@ -9,6 +9,7 @@ import { mm, mmOrNull } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);
 const plain = (description: string) => z.number().check(z.meta({ description }));
+const share = (of: string) => plain(`Share that works ${of}`);
 const text = (description: string) => z.string().check(z.meta({ description }));
 
 const stop = {
@@ -236,6 +237,7 @@ const trial = z.strictObject({
       z.strictObject({
         more: mm('By how much the film is most likely greater than the design gives'),
         sigma: mm('Standard uncertainty'),
+        limits: z.optional(limits),
       }),
     ),
   ),
@@ -362,7 +364,15 @@ const cause = z.strictObject({
   part: z.optional(part),
   face: z.optional(z.string()),
   told: z.optional(mm('Metal off as told')),
-  times: z.optional(plain('Where that is a slip of ten: how many times as much was meant')),
+  slip: z.optional(
+    z.enum(['ten', 'inch', 'diameter', 'sign', 'seat']).check(
+      z.meta({
+        description:
+          'A slip of the hand: a point in a wrong place, inches and millimetres, the diameter for what came off square, the sign, another seat that printed',
+      }),
+    ),
+  ),
+  times: z.optional(plain('Of a slip in a number: how many times as much was meant')),
   chance: plain('That it is this, beside all others and chance alone'),
   likely: mmOrNull('Metal that most likely came off, or what should have been read; null where it is neither'),
   enough: mmOrNull(
@@ -435,6 +445,7 @@ export const cutReport = z.strictObject({
         trial: mmOrNull(
           'What sigma would be after a trial assembly with stand-off and blue, on the average; null where nothing stops the journal',
         ),
+        trialQuarter: z.optional(mm('and at most in one case of four')),
         reading: z.nullable(
           z.strictObject({
             reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
@@ -445,10 +456,25 @@ export const cutReport = z.strictObject({
                 .check(z.meta({ description: 'Of a shake: whether it is read at the rear end of the journal' })),
             ),
             sigma: mm('What sigma would be after it, on the average'),
+            quarter: z.optional(mm('and at most in one case of four')),
           }),
         ),
       })
       .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
+  ),
+  works: z.optional(
+    z
+      .strictObject({
+        now: share('as it stands'),
+        safe: share('with what is safe to take off'),
+        all: share('with all that is most likely left off'),
+        leave: z.optional(
+          z
+            .literal(true)
+            .check(z.meta({ description: 'No cut makes it likelier: the pair is best left as it stands' })),
+        ),
+      })
+      .check(z.meta({ description: 'How often, of the pairs drawn, every film can be brought within its tolerance' })),
   ),
   notAsRead: z.optional(notAsRead),
   asTheyAre: z.optional(asTheyAre),

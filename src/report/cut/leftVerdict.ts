@@ -8,6 +8,7 @@ import type { Verdict } from '../fit/verdict.ts';
 import { type Look, lookBefore } from './advice.ts';
 import { causeSentences, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
+import { behindLeave, isLeft, worksText } from './leave.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { riskOf, surelyText } from './risk.ts';
@@ -66,22 +67,23 @@ function pastSentence({ seats }: Design, { films }: Remaining, system: System): 
 }
 
 /** What may be taken now, and how little of the dial that may be. */
-export function safeSentences({ cut: wanted }: Design, remaining: Remaining, system: System): string[] {
+export function safeSentences({ cut: wanted, readings = [] }: Design, remaining: Remaining, system: System): string[] {
   const left = leftOf(remaining, system);
   if (left.length === 0) return [];
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  const surely = `${surelyText(riskOf(wanted ?? {}))} at least that much is left, and metal cannot be put back.`;
+  const until = wanted?.prefer?.aim === 'tolerance' ? 'within its tolerance' : 'just as wanted';
+  const surely = `${surelyText(riskOf(wanted ?? {}))} at least that much is left until every film is ${until}, with room for what the dial may take too much.`;
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} That goes by the doubt of what is left, with room for what the dial may take too much; by no other.`;
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} Metal cannot be put back.`;
   const unset = remaining.steps
     .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
     .map(({ seat, part }) => `the ${seat} ${part}`);
   const fine =
     unset.length > 0
       ? [
-          `That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off and gauge it, or let it be.`,
+          `That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off${readings.length > 0 ? ' and gauge it' : ', a few strokes at a time, and try it again'}, or let it be.`,
         ]
       : [];
   return [told, ...fine];
@@ -178,7 +180,7 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
       ...(causes.length > 0 ? [] : came),
     ];
   return [
-    ...mayStop(design, remaining, system),
+    ...mayStop(design, cut, remaining, system),
     leftSentence(design, remaining, system, lookBefore(cut, system)),
     ...safeSentences(design, remaining, system),
     ...learntSentence(last),
@@ -188,14 +190,16 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
 }
 
 /** Where the pair would do as it is, that comes before anything that may still come off; with how well it is known. */
-function mayStop({ seats }: Design, { asTheyAre, steps, faces }: Remaining, system: System): string[] {
+function mayStop({ seats }: Design, cut: CutReport, { asTheyAre, steps, faces }: Remaining, system: System): string[] {
   if (!asTheyAre || steps.length + faces.length === 0) return [];
   const { films, sigmas } = asTheyAre;
+  const works = worksText(cut);
   const told = Object.entries(films).map(([name, film]) => `${name} ${filmText(film, sigmas?.[name], system)}`);
   const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * (sigmas?.[name] ?? 0) > film.tolerance);
   return [
     `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)}.`,
-    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and no further cut makes it surer' : ''}. What follows only brings them nearer to what is wanted.`,
+    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and no further cut makes it surer' : ''}.`,
+    `What follows only brings them nearer to what is wanted${works === '' ? '' : `: ${works}`}.`,
   ];
 }
 
@@ -217,10 +221,24 @@ const filmText = (
       ? fineText(film, system)
       : doubtedText(film, sigma, system, limits ?? undefined);
 
+/** Where no cut makes it likelier to work nothing of what is left is told to come off. */
+function leaveVerdict(design: Design, cut: CutReport, remaining: Remaining, system: System): Verdict {
+  const { came = [], ...last } = cut.trials!.at(-1)!;
+  const known = [
+    ...mayStop(design, cut, remaining, system).slice(1, 2),
+    ...learntSentence(last),
+    ...came.filter(isOther).map((error) => cameSentence(error, system)),
+  ];
+  const plain: Verdict = { tone: 'mend', headline: '', sentences: [] };
+  return behindLeave(plain, cut, lookBefore(cut, system)?.doing ?? null, system, known);
+}
+
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
   const last = cut.trials?.[cut.trials.length - 1];
   if (!last) return null;
+  const settled = last.status === 'updated' && (last.clashes ?? []).length === 0;
+  if (isLeft(cut) && settled && cut.remaining) return leaveVerdict(design, cut, cut.remaining, system);
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
   const films =

@@ -1,9 +1,10 @@
 /** What is to be done at the machine now, in a few words: the first line a person reads, before any why. */
 import { fineText, type System } from '../../design/units.ts';
-import { lookBefore } from './advice.ts';
+import { lookBefore, OTHERWISE } from './advice.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
+import { isLeft, leaveNow, worksText } from './leave.ts';
 import { leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
@@ -26,6 +27,7 @@ export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system:
   if (guessed) return 'Not measured yet: cut nothing.';
   if (throughSentence(cut, system) !== '') return 'It would cut through the hard case.';
   if (isUnsettled(cut)) return WITHHELD_NOW.clash;
+  if (isLeft(cut) && !mustNotRun) return leaveNow(cut, lookBefore(cut, system)?.doing ?? null);
   if (cut.remaining) return leftNow(cut, cut.remaining, system);
   return plannedNow(cut, mustNotRun, system);
 }
@@ -39,6 +41,9 @@ function leftNow(cut: CutReport, remaining: NonNullable<CutReport['remaining']>,
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
   const look = lookBefore(cut, system);
+  const works = worksText(cut);
+  if (safe.length === 0 && look?.doing === OTHERWISE && works !== '')
+    return `Take nothing yet: ${works}; to be surer ${OTHERWISE}.`;
   if (safe.length === 0) return `Take nothing yet: first ${look?.doing ?? 'try it again'}.`;
   if (look?.when === 'first') return `Safe now: ${listed(safe.map((one) => one.safe))}; first ${look.doing}.`;
   const then = look ? ', then try again' : '';

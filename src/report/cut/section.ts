@@ -31,6 +31,7 @@ import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
 import { doubtOfSteps, leftAtFirst, trialSection } from './trialSection.ts';
 import { reasonText } from './words.ts';
 import { workSection } from './workSection.ts';
+import { worksSection } from './works.ts';
 import { worthSection } from './worthSection.ts';
 
 export function cutSection(design: Design): CutReport | undefined {
@@ -81,6 +82,7 @@ export function cutSection(design: Design): CutReport | undefined {
     ...setUpSection(design, cut, plan, steps),
     work: workSection(design, cut, input, steps, { steps: surfaces, remaining: trials.remaining }),
     ...trials,
+    ...worksSection(design, cut, input, now ?? atFirst),
     ...worthSection(design, cut, now ?? atFirst),
     ...(hard && { case: hard }),
     ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),

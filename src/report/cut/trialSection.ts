@@ -14,9 +14,11 @@ import { asTheyAre } from './asTheyAre.ts';
 import { causesSection } from './causes.ts';
 import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
+import { doubtDrawn, filmsOf } from './doubtDrawn.ts';
 import { inTolerance } from './inTolerance.ts';
 import { FACE_SIGMA, takenSigma } from './metalDoubt.ts';
 import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
+import { restTold } from './restTold.ts';
 import { riskOf } from './risk.ts';
 import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
@@ -84,29 +86,12 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
         without: {
           trial: closedCount(cut) + worst!.trial + 1,
           what: worst!.what,
-          remaining: remainingSection(design, cut, left, leftNow(known(fewer, rest))),
+          remaining: restTold(remainingSection(design, cut, left, leftNow(known(fewer, rest)))),
         },
       }),
     },
   };
 }
-
-/** The doubt of the films after some trials, of the pairs that they leave; nothing where hardly one goes with them. */
-function doubtDrawn(
-  design: Design,
-  input: PlanInput,
-  trials: readonly Trial[],
-  result: TrialResult,
-): Partial<Pick<TrialReport, 'films' | 'drawn'>> {
-  if (result.status !== 'updated') return {};
-  const sigmas = filmSpread(result.parts, result.films, pairsAfter(design, input, trials), input.position);
-  return sigmas ? { films: filmsOf(design, result.films, sigmas), drawn: true } : {};
-}
-
-const filmsOf = ({ seats }: Design, films: readonly number[], sigmas: readonly number[]): TrialReport['films'] =>
-  Object.fromEntries(
-    seats.map(({ name }, i) => [name, { more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) }]),
-  );
 
 /** Whether readings of the bench do not go together: then nothing is safe to take. */
 const contradict = (design: Design) => believedOf(design).belief.disagreeing.length > 0;

@@ -94,7 +94,7 @@ function doubtSentence(design: Design, { steps }: CutReport, system: System): st
       ? `take no more than ${listed(safe)} before a trial assembly makes it surer`
       : 'assemble for a trial before anything is cut, to be surer';
   const doubted = partsAre(design) === 'measured' ? 'the measurements' : `the parts as ${partsAre(design)}`;
-  return `By the doubt of ${doubted} that is ${told} (19 times in 20), and what is safe goes by this doubt, not by the films’: ${first}.`;
+  return `By the doubt of ${doubted} that is ${told} (19 times in 20): ${first}.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {

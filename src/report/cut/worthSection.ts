@@ -57,21 +57,20 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
   const trial = foresee((pair) => trialOf(pair, blue));
   const after = afterOf(design, cut, now, most);
   const standOff = metres(standOffSigma(cut));
+  const tried = isAllowed(trial)
+    ? spreadOnceKnown(trial, [standOff], {
+        truths: TRIED,
+        after: ([value], sees) => after.trial({ standOff: { value: value!, sigma: standOff }, blue: blueOf(sees) }),
+      })
+    : null;
   return {
     worth: {
       seat: design.seats[of.seat]!.name,
       part: of.part,
       sigma: millimetres(most.sigma),
       cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
-      trial: isAllowed(trial)
-        ? orNull(
-            spreadOnceKnown(trial, [standOff], {
-              truths: TRIED,
-              after: ([value], sees) =>
-                after.trial({ standOff: { value: value!, sigma: standOff }, blue: blueOf(sees) }),
-            }),
-          )
-        : null,
+      trial: orNull(tried?.mean ?? null),
+      ...(tried && { trialQuarter: millimetres(tried.quarter) }),
       reading: bestReading(
         design,
         foresee,
@@ -144,13 +143,16 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
     const seen = seenOf(reading, reading.kind === 'shake' ? SHAKEN : READ);
     if (!isAllowed(seen)) return [];
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
-    return [{ reading: { ...reading, value }, how, sigma: spreadOnceKnown(seen, [reading.sigma])! }];
+    return [{ reading: { ...reading, value }, how, known: spreadOnceKnown(seen, [reading.sigma])! }];
   });
-  const best = tried.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.sigma < a.sigma ? b : a), null);
+  const best = tried.reduce<(typeof tried)[number] | null>(
+    (a, b) => (a === null || b.known.mean < a.known.mean ? b : a),
+    null,
+  );
   if (!best) return null;
   const { reading, how } = best;
   // Which is best is told by the pairs alone; what it is worth as it will be told then.
-  const sigma = spreadOnceKnown(seenOf(reading, READ), [reading.sigma], {
+  const known = spreadOnceKnown(seenOf(reading, READ), [reading.sigma], {
     truths: TRIED,
     after: ([value]) => {
       const read = { ...reading, value: value! };
@@ -160,7 +162,8 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
   return {
     reading: { ...fromReading(design, reading), after: doneSoFar(design) },
     ...how,
-    sigma: millimetres(sigma ?? best.sigma),
+    sigma: millimetres((known ?? best.known).mean),
+    quarter: millimetres((known ?? best.known).quarter),
   };
 }
 

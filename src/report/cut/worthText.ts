@@ -21,13 +21,26 @@ export function worthSentence({ worth, remaining }: Pick<CutReport, 'worth' | 'r
   const cut = `counted off the dial in one go, spring and wear of the wheel in it, it comes off to ${either(cutting)}`;
   if (!best)
     return `${known}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
-  const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
-  return `${known}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
+  const to = (way: Way) => bringsText(way, system);
+  const then = next ? `, ${next.text} to ${to(next)}` : '';
+  return `${known}: ${best.text} would bring that to ${to(best)}${then}; ${cut}.`;
+}
+
+/** Where cases differ by more than this share the mean alone would promise what hardly one of them brings. */
+const ALIKE = 0.8;
+
+/** What it leaves of the doubt: where it may as well be far less, how often that is. */
+function bringsText({ sd, quarter }: Way, system: System): string {
+  const mean = `${doubtText(sd, system)} on average`;
+  return quarter === undefined || quarter > ALIKE * sd
+    ? mean
+    : `${mean}, 1 time in 4 below ${doubtText(quarter, system)}`;
 }
 
 export interface Way {
-  /** mm: what it leaves of the doubt */
+  /** mm: what it leaves of the doubt, on average, and at most in one case of four */
   sd: number;
+  quarter?: number | undefined;
   /** as a thing that would do so, and as what is to be done */
   text: string;
   doing: string;
@@ -42,12 +55,13 @@ export function surerWays(worth: NonNullable<CutReport['worth']>, system: System
   return much.length > 0 ? much : ways.filter(({ sd }) => sd < TELLS * worth.sigma);
 }
 
-const waysOf = ({ trial, reading }: NonNullable<CutReport['worth']>, system: System): Way[] => [
+const waysOf = ({ trial, trialQuarter, reading }: NonNullable<CutReport['worth']>, system: System): Way[] => [
   ...(trial === null
     ? []
     : [
         {
           sd: trial,
+          quarter: trialQuarter,
           text: 'a trial assembly with its blue looked at',
           doing: 'try it again and look at the blue',
           reading: null,
@@ -57,6 +71,7 @@ const waysOf = ({ trial, reading }: NonNullable<CutReport['worth']>, system: Sys
     ? [
         {
           sd: reading.sigma,
+          quarter: reading.quarter,
           text: readingText(reading, system),
           doing: `read ${readingName(reading, system)}`,
           reading,

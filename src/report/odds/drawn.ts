@@ -4,7 +4,6 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { isOfParts, type Spread } from '../../design/oddsDefinition.ts';
-import { defaultAt } from '../../design/place.ts';
 import { isOfShape } from '../../engine/belief/unknowns.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
@@ -26,6 +25,7 @@ import { metres, radians, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { toPlanInput, toTrials } from '../cut/toCut.ts';
 import type { SourceReport } from './definition.ts';
+import { questionOf } from './question.ts';
 
 /** A state of the pair that is asked about. */
 export interface State {
@@ -77,21 +77,6 @@ export function startOf(given: Design, spread: readonly Spread[] = given.odds?.s
 function asDrawn({ readings: _, priors: __, ...design }: Design): Design {
   const { cut } = design;
   return cut ? { ...design, cut: { ...cut, trials: (cut.trials ?? []).filter(({ inShapes }) => inShapes) } } : design;
-}
-
-/** `position` in mm. */
-export function questionOf({ cut, friction }: Design, position: number): Question {
-  const reach = cut?.reach;
-  return {
-    position: metres(position),
-    friction: friction ?? defaultAt('friction'),
-    ...(reach && {
-      reach: {
-        from: reach.from === undefined ? Number.NEGATIVE_INFINITY : metres(reach.from),
-        to: reach.to === undefined ? Number.POSITIVE_INFINITY : metres(reach.to),
-      },
-    }),
-  };
 }
 
 const partSpreads = ({ seats }: Design, spread: readonly Spread[]): AddedSpread[] =>

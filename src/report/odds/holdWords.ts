@@ -3,7 +3,7 @@ import { toldText } from '../../design/quantity.ts';
 import { COVER, fineText, type System } from '../../design/units.ts';
 import { listed } from '../listed.ts';
 import type { HoldReport } from './definition.ts';
-import { timesText } from './words.ts';
+import { timesText } from './times.ts';
 
 type Input = HoldReport['inputs'][number];
 

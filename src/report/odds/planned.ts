@@ -12,7 +12,8 @@ import { millimetres } from '../convert.ts';
 import { cutBefore, cutOffBy, type ToCutOff } from '../cut/cutOff.ts';
 import { toPlanInput } from '../cut/toCut.ts';
 import type { SourceReport } from './definition.ts';
-import { questionOf, type Start, type State } from './drawn.ts';
+import type { Start, State } from './drawn.ts';
+import { questionOf } from './question.ts';
 
 /** What is to be planned: the parts as they are taken to be by now, and what may still come off. */
 export interface Planning extends ToCutOff {

@@ -5,7 +5,7 @@ import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import { digits } from '../film/figures.ts';
 import { listed } from '../listed.ts';
 import type { RunningReport } from './definition.ts';
-import { timesText } from './words.ts';
+import { timesText } from './times.ts';
 
 /** K: less is not told. */
 const TENTH_KELVIN = 0.1;

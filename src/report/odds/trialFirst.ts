@@ -17,12 +17,10 @@ import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
 import { cutPair } from '../../engine/odds/cut.ts';
-import { bands } from '../../engine/odds/kernel.ts';
 import { chanceOf } from '../../engine/odds/limits.ts';
 import { standardNormal } from '../../engine/odds/normal.ts';
 import { BLOCK, drawer } from '../../engine/odds/odds.ts';
-import { answerOne } from '../../engine/odds/oneByOne.ts';
-import { type Question, roomFor } from '../../engine/odds/outcomes.ts';
+import { worksAtBest } from '../../engine/odds/works.ts';
 import { metres } from '../convert.ts';
 import { cutOffBy } from '../cut/cutOff.ts';
 import { standOffSigma } from '../cut/metalDoubt.ts';
@@ -152,7 +150,7 @@ function workingBy({ middle, question }: Start['now'], planning: Planning, plan:
   const off = cutOffBy(planning, plan);
   const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
   return ({ pair, errors }) =>
-    isInBand(
+    worksAtBest(
       cutPair(
         off,
         pair,
@@ -171,13 +169,6 @@ function onceEach(works: (tried: Tried) => boolean): (tried: Tried) => boolean {
     known.set(tried, found);
     return found;
   };
-}
-
-function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Question): boolean {
-  const room = roomFor(middle, 1);
-  answerOne(pair, middle, question, room, 0);
-  bands(middle, room);
-  return room.inBandAtBest[0] === (1 << middle.length) - 1;
 }
 
 /** The chance, and where it lies 19 times in 20. */

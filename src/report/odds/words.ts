@@ -10,6 +10,7 @@ import { behindTrial, withheldBy } from '../cut/withheld.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
 import { accuracyOf, drawCount } from './drawCount.ts';
+import { GOOD, timesText } from './times.ts';
 
 interface OddsVerdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
@@ -17,8 +18,7 @@ interface OddsVerdict {
   sentences: string[];
 }
 
-/** From here on a pair is said to work, and below here not to. A choice, no more. */
-const GOOD = 0.95;
+/** Below here a pair is said not to work. A choice, no more. */
 const BAD = 0.5;
 /** Pairs fewer than this tell nothing: what was read hardly goes together. */
 const FEW = 50;
@@ -26,17 +26,6 @@ const FEW = 50;
 const WORTH = 0.03;
 
 export const NO_PAIRS = 'What was read and what came off go together in no pair: see Cut, and settle that first.';
-
-/** How often, as one says it: 7 times in 10. `beside`: another chance that is told with it. */
-export function timesText(chance: number, beside = 0.5): string {
-  if (chance > 0.995) return 'almost always';
-  if (chance < 0.005) return 'hardly ever';
-  // Small chances are told in hundredths, and so is what is compared with them.
-  const small = chance < 0.095 || (beside < 0.095 && beside >= 0.005 && chance < 0.5);
-  const out = small ? 100 : chance >= 0.9 ? 20 : 10;
-  const times = Math.min(out - 1, Math.max(1, Math.round(chance * out)));
-  return `${times} ${times === 1 ? 'time' : 'times'} in ${out}`;
-}
 
 const percentsText = ({ low, high }: { low: number; high: number }) =>
   `${Math.floor(100 * low)} to ${Math.ceil(100 * high)} in 100`;
@@ -46,22 +35,37 @@ export const hundredthText = (chance: number) => `${Math.round(100 * chance)} in
 
 export const isWanted = ({ seats }: Design) => seats.some(({ film }) => film !== undefined);
 
-/** Which chance the verdict goes by: at the position that suits the pair best, after the plan where there is one. */
-export const chanceOf = ({ planned, best }: OddsReport) => (planned ?? { best }).best.inBand.all!;
+/**
+ * Which chance the verdict goes by: at the position that suits the pair best, after the plan where there is one and the
+ * pair is not best left.
+ */
+export const chanceOf = ({ planned, best }: OddsReport, left = false) =>
+  (left || !planned ? best : planned.best).inBand.all!;
 
 /** Whether there are pairs enough to tell anything. */
 export const isTold = (report: OddsReport | null): report is OddsReport =>
   report !== null && !(report.effective !== undefined && report.effective < FEW);
 
-/** `look`: what Cut says is to be looked at before metal comes off (cut/advice.ts); no other advice is given then. */
-export function oddsVerdict(design: Design, report: OddsReport | null, system: System, look = ''): OddsVerdict {
+/**
+ * `look`: what Cut says is to be looked at before metal comes off (cut/advice.ts), `left`: that it is best left; no
+ * other advice is given then.
+ */
+export function oddsVerdict(
+  design: Design,
+  report: OddsReport | null,
+  system: System,
+  look = '',
+  left = false,
+): OddsVerdict {
   if (!isTold(report)) return { tone: 'stop', headline: NO_PAIRS, sentences: [] };
-  const chance = chanceOf(report);
+  const chance = chanceOf(report, left);
   const wanted = isWanted(design);
   const verdict: OddsVerdict = {
     tone: !wanted ? 'plain' : chance >= GOOD ? 'good' : chance < BAD ? 'stop' : 'mend',
     headline: wanted
-      ? headline(design, report, look !== '')
+      ? left
+        ? leftHeadline(report)
+        : headline(design, report, look !== '')
       : 'No film is wanted of any seat, so nothing says when this pair works.',
     sentences: [
       ...(wanted ? [setSentence(design, report, system)] : ['Say on Fit what film each seat should have.']),
@@ -70,8 +74,13 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       reachedSentence(design, report),
       ...(wanted
         ? [
-            readSentence(report.planned ?? report, report.planned !== undefined, chance, look !== ''),
-            gainSentence(report),
+            readSentence(
+              left ? report : (report.planned ?? report),
+              !left && report.planned !== undefined,
+              chance,
+              look !== '',
+            ),
+            left ? '' : gainSentence(report),
           ]
         : []),
     ].filter((sentence) => sentence !== ''),
@@ -79,6 +88,10 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
   const told = behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
   return behindTrial(told, withheldBy(null, report));
 }
+
+/** Cut by Cut's plan it would be no likelier. */
+const leftHeadline = ({ best, planned }: OddsReport): string =>
+  `As it stands this pair works ${timesText(best.inBand.all!)}${planned ? `; all of it cut, ${timesText(planned.best.inBand.all!, best.inBand.all!)}` : ''}.`;
 
 function headline({ cut }: Design, report: OddsReport, looks: boolean): string {
   const { planned, trialFirst, best } = report;
@@ -189,14 +202,14 @@ export const gainText = ({ seat, part, by, face }: MattersReport['gains'][number
     : `by cutting ${face ?? `the ${seat} ${part}`} twice as closely`;
 
 /** The odds in one sentence, for the Sheet. */
-export function oddsSentence(design: Design, report: OddsReport): string {
+export function oddsSentence(design: Design, report: OddsReport, left = false): string {
   // Of what does not go together no chance is told.
   const unsettled = report.notAsRead === 'trials' || report.notAsRead === 'contradict';
   if (!isWanted(design) || !isTold(report) || unsettled) return '';
   const { planned, from } = report;
   const by = from === 'drawing' ? 'as drawn, never measured' : 'by all that was read';
-  const state = planned ? 'cut as planned' : 'as the parts are';
-  return `Odds, ${by}: ${state}, every film can be brought within its tolerance ${timesText(chanceOf(report))} (${report.draws} pairs drawn).`;
+  const state = planned && !left ? 'cut as planned' : 'as the parts are';
+  return `Odds, ${by}: ${state}, every film can be brought within its tolerance ${timesText(chanceOf(report, left))} (${report.draws} pairs drawn).`;
 }
 
 /** Which surfaces the doubt comes from, and how that was worked out. */

@@ -11,12 +11,13 @@ import { assumedSection } from '../belief/section.ts';
 import { millimetres } from '../convert.ts';
 import type { OddsReport, StateReport } from './definition.ts';
 import { drawCount } from './drawCount.ts';
-import { questionOf, type Start, type State, startOf } from './drawn.ts';
+import { type Start, type State, startOf } from './drawn.ts';
 import { holdReport } from './hold.ts';
 import { mattersOf, NO_MATTERS } from './matters.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
 import { type Planning, plannedState, planningOf } from './planned.ts';
 import { processReport } from './processes.ts';
+import { questionOf } from './question.ts';
 import { stateSection } from './stateSection.ts';
 import { trialFirst } from './trialFirst.ts';
 

@@ -3,9 +3,11 @@ import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
 import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
+import { lookBefore } from '../cut/advice.ts';
 import { beforeTrial } from '../cut/beforeTrial.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
+import { behindLeave, isLeft } from '../cut/leave.ts';
 import { leftOf } from '../cut/left.ts';
 import { leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
@@ -26,6 +28,8 @@ export interface Purpose extends Verdict {
 interface Against {
   notAsRead?: NotAsRead | undefined;
   withheld?: Withheld | null;
+  /** what most likely is wrong then */
+  slip?: string;
 }
 
 /** With more cuts than this the steps say by themselves what comes off. */
@@ -45,12 +49,20 @@ export function purposeOf(
   cut: CutReport | null,
   system: System,
   way: AngleWay = 'half',
-  { notAsRead: why = cut?.notAsRead, withheld = null }: Against = {},
+  { notAsRead: why = cut?.notAsRead, withheld = null, slip = '' }: Against = {},
 ): Purpose {
-  const purpose = measuredPurpose(design, cut, system, way);
+  const purpose = leftPurpose(measuredPurpose(design, cut, system, way), cut, system);
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   const refused: Purpose = (why || withheld) && cuts ? { ...purpose, kind: 'refused' } : purpose;
-  return behindTrial(behindReadings(refused, why), withheld);
+  return behindTrial(behindReadings(refused, why), withheld, false, slip);
+}
+
+/** Of a pair that is best left there is nothing to carry out. */
+function leftPurpose(purpose: Purpose, cut: CutReport | null, system: System): Purpose {
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  if (!cut || !isLeft(cut) || !cuts) return purpose;
+  const left = cut.remaining ? purpose : behindLeave(purpose, cut, lookBefore(cut, system)?.doing ?? null, system);
+  return { ...left, kind: 'parts' };
 }
 
 function measuredPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {

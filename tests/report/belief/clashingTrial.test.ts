@@ -38,7 +38,7 @@ function linesOf(design: Design) {
     way: 'half',
     holding: null,
     belief: withheld ? null : belief,
-    retold: retoldBy('plain', withheld, [design.seats]),
+    retold: retoldBy('plain', withheld, { drawn: design.seats, believed: null }),
   });
 }
 
@@ -66,4 +66,24 @@ test('where it does', () => {
   expect(beliefSection(design)!.notAsRead).toBeUndefined();
   expect(linesOf(design).why).not.toMatch(/trial does not go/);
   expect(cutSection(design)!.trials!.at(-1)!.clashes ?? []).toEqual([]);
+});
+
+// A shop without gauges: what an earlier trial told is told by itself, whatever a later one clashes with.
+test('what an earlier trial told stays as it was told while a later one clashes', () => {
+  const steep = parseDesign(
+    readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+  );
+  if (!steep.ok) throw new Error('steep-first');
+  const of = (...standOffs: number[]) => {
+    const trials = standOffs.map((value) => ({ standOff: { value, sigma: 0.001 } }));
+    const { design } = steep;
+    return cutSection({ ...design, cut: { ...design.cut!, trials } })!;
+  };
+  const [alone, clashing] = [of(-0.004, -0.0045), of(-0.004, -0.0045, 0.002)];
+  expect(clashing.trials!.at(-1)!.clashes!.length).toBeGreaterThan(0);
+  expect(clashing.trials!.at(-1)!.drawn).toBeUndefined();
+  for (const [k, trial] of alone.trials!.entries()) {
+    expect(trial.drawn).toBe(true);
+    expect(clashing.trials![k]).toMatchObject({ films: trial.films, drawn: true });
+  }
 });

@@ -53,29 +53,33 @@ test('after a trial that cannot be, the next has to wait', () => {
 test('a trial that does not go with an earlier one names the reading that may be wrong instead', () => {
   const wrong = { standOff: { ...touch, value: 0.009 }, blue: [{ seat: 'steep', prints: true }] };
   const shaken = { shake };
-  const said = refused({ standOff: { ...touch, value: -0.011 } }, [wrong, shaken]);
+  const said = refused({ standOff: { ...touch, value: -0.016 } }, [wrong, shaken]);
   expect(said).toMatch(
     /If the stand-off of trial 3 is a slip, which should be \S+ µm, all agree: .* Or the stand-off of trial 1 is a slip/,
   );
   expect(said).not.toMatch(/shake of trial|blue of trial/);
+  // The same number of the other sign is a slip that a hand makes.
+  expect(refused({ standOff: { ...touch, value: -0.0092 } }, [wrong, shaken])).toMatch(
+    /If the stand-off of trial 3 has the other sign, 9\.20 µm being meant, all agree: /,
+  );
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [{ standOff: touch }])).not.toMatch(/without which/);
 });
 
 test('less off than typed is weighed, with its odds, and the doubt with which it would be taken', () => {
   const prints = [{ seat: 'steep', prints: true }];
   const cut = (sigma?: number): Trial => ({
-    taken: [{ seat: 'steep', part: 'journal', normal: 0.02, ...(sigma !== undefined && { sigma }) }],
-    // as though 6 µm only were off
-    standOff: { value: -0.004 - 0.006 * Math.SQRT2, sigma: 0.001 },
+    taken: [{ seat: 'steep', part: 'journal', normal: 0.04, ...(sigma !== undefined && { sigma }) }],
+    // as though 24 µm only were off
+    standOff: { value: -0.004 - 0.024 * Math.SQRT2, sigma: 0.001 },
     blue: prints,
   });
   const earlier = [{ standOff: touch, blue: prints }];
   const fine = (sigma: number) => refused(cut(sigma), earlier);
   const [most] = refusedFor(design, earlier, cut(0.001));
   expect(fine(0.001)).toMatch(
-    /^What .* If less came off the steep journal before trial 2 than typed, (5\.9|6\.[01])\d µm in place of 20\.00 µm, all agree: [78]\d in 100 it is that\. Known to \S+ µm only \(“Off the steep journal, known to”\), it would be taken\. Or the stand-off of trial 2 is a slip/,
+    /^What .* If less came off the steep journal before trial 2 than typed, (23\.9|24\.[01])\d µm in place of 40\.00 µm, all agree: [6789]\d in 100 it is that\. Known to \S+ µm only \(“Off the steep journal, known to”\), it would be taken\. Or the stand-off of trial 2 is a slip/,
   );
-  expect(most).toMatchObject({ what: 'taken', trial: 2, seat: 'steep', part: 'journal', told: 0.02 });
+  expect(most).toMatchObject({ what: 'taken', trial: 2, seat: 'steep', part: 'journal', told: 0.04 });
   expect(fine(most!.enough!)).toBeNull();
   // A cut told of before, which nobody gauged since, is named by its own trial.
   const { taken, ...read } = cut(0.001);

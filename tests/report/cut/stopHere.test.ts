@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
 import type { CutReport } from '../../../src/report/cut/definition.ts';
-import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
+import { leftVerdict, safeSentences } from '../../../src/report/cut/leftVerdict.ts';
 import { diameterOf } from '../../../src/report/cut/metalDoubt.ts';
 import { expectedStandOff } from '../../../src/report/cut/refusedTrial.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
@@ -57,15 +57,12 @@ describe('a pair that would do as it is', () => {
     };
     expect(within(off, asTheyAre!.position)).toBe(true);
     const { tone, headline, sentences } = leftVerdict(short, cut, 'metric')!;
-    expect(headline).toMatch(
-      /^You may stop here: most likely every film is within its tolerance already, the journal at /,
-    );
+    expect(headline).toMatch(/^Leave it as it stands: .*, and no cut makes that likelier\.$/);
     expect(tone).toBe('mend');
+    expect(sentences.shift()).toMatch(/^Most likely they are so with the journal at /);
     // 0.5 µm is as much as the tolerances, and 19 times in 20 it is twice that
-    expect(sentences[0]).toMatch(
-      /^There they are shallow .* ± .*known less well than the tolerances.*brings them nearer/,
-    );
-    expect(sentences[1]).toMatch(/^(Take|You are)/);
+    expect(sentences[0]).toMatch(/^There they are shallow .* ± .*known less well than the tolerances.*surer\.$/);
+    expect(sentences.join(' ')).not.toMatch(/(Take|You are)/);
     const sure = tried(0.0003, 0.00005);
     expect(leftVerdict(sure, cutSection(sure)!, 'metric')!.sentences[0]).not.toMatch(/less well/);
   });
@@ -140,7 +137,11 @@ it('less than can be set on the dial is told as that', () => {
   const [left] = fine.remaining!.steps;
   expect(left!.safe).toBeGreaterThan(0.0001);
   expect(left!.safeDivisions).toBeLessThan(0.5);
-  expect(leftVerdict(tried(0.0008, 0.00001), fine, 'metric')!.sentences.join(' ')).toMatch(
-    /less than half a division of the cross feed for the steep journal: stone or lap it off/,
+  const told = (of: Design) => safeSentences(of, fine.remaining!, 'metric').join(' ');
+  expect(told(design)).toMatch(
+    /less than half a division of the cross feed for the steep journal: stone or lap it off, a few strokes at a time, and try it again, or let it be\./,
   );
+  // Whoever has gauges gauges it.
+  const gauge = { kind: 'diameter', seat: 'steep', part: 'journal', station: 2, value: 25, sigma: 0.001 } as const;
+  expect(told({ ...design, readings: [gauge] })).toMatch(/stone or lap it off and gauge it, or let it be\./);
 });

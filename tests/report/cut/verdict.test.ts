@@ -314,7 +314,7 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
 
 test('before any trial the doubt is told too', () => {
   expect(demo('steep-first').text).toMatch(
-    /By the doubt of the parts as drawn that is 77 \([01] to 2[01]\d\) µm off the steep journal \(19 times in 20\), and what is safe goes by this doubt, not by the films’: assemble for a trial before anything is cut, to be surer\./,
+    /By the doubt of the parts as drawn that is 77 \([01] to 2[01]\d\) µm off the steep journal \(19 times in 20\): assemble for a trial before anything is cut, to be surer\./,
   );
 });
 

@@ -67,7 +67,7 @@ test('Fit tells the believed films with their doubt, and what was drawn without'
       way: 'half',
       holding: null,
       belief,
-      retold: retoldBy(stands, withheld, [tried.seats]),
+      retold: retoldBy(stands, withheld, { drawn: tried.seats, believed: null }),
     });
   expect(told('believed', null).now).toMatch(/^As believed: .*±/);
   expect(told('drawn', null).now).toMatch(/^As drawn: [^±]*$/);

@@ -5,14 +5,8 @@ import type { Design } from '../../../src/design/definition.ts';
 import type { OddsReport } from '../../../src/report/odds/definition.ts';
 import { oddsNow } from '../../../src/report/odds/now.ts';
 import { oddsTold } from '../../../src/report/odds/section.ts';
-import {
-  mattersText,
-  methodText,
-  NO_PAIRS,
-  oddsSentence,
-  oddsVerdict,
-  timesText,
-} from '../../../src/report/odds/words.ts';
+import { timesText } from '../../../src/report/odds/times.ts';
+import { mattersText, methodText, NO_PAIRS, oddsSentence, oddsVerdict } from '../../../src/report/odds/words.ts';
 
 const plain: Design = JSON.parse(
   readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),

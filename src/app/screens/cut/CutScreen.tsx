@@ -5,9 +5,11 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
+import { lookBefore } from '../../../report/cut/advice.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { behindLeave, isLeft } from '../../../report/cut/leave.ts';
 import { leftShown } from '../../../report/cut/leftShown.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
@@ -54,6 +56,7 @@ import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { recordPart } from '../../record/RecordOfJob.tsx';
 import { useAngles } from '../../state/angles.ts';
+import { isBefore } from '../../state/isBefore.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
@@ -81,6 +84,8 @@ interface Planned {
   /** the design the plan was made for, and whether another is on its way */
   design: Design;
   stale: boolean;
+  /** whether what was read and tried is other by now */
+  before: boolean;
   cut: CutReport;
   running: Running;
   system: System;
@@ -105,36 +110,50 @@ function Plan({ work }: { work: Work }) {
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const guessed = unreadSurfaces(of).length > 0;
-  return <Told planned={{ work, design: of, stale: of !== design, cut, running, system, guessed }} />;
+  const [stale, before] = [of !== design, isBefore(of, design)];
+  return <Told planned={{ work, design: of, stale, before, cut, running, system, guessed }} />;
 }
 
 const MORE = 'Why, and how sure';
 
 /** `waits`: that it is not known yet how it runs, said where the next step will stand, so that nothing jumps. */
-function CutVerdict({ work, design, stale, cut, running, system, guessed, waits }: Planned & { waits: ReactNode }) {
+function CutVerdict({
+  work,
+  design,
+  stale,
+  before,
+  cut,
+  running,
+  system,
+  guessed,
+  waits,
+}: Planned & { waits: ReactNode }) {
   const way = useAngles();
   const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
     'seats',
     'cut',
   ]);
-  const known = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
-  const withheld = useWithheld(work);
+  const mustNotRun = running.verdict?.tone === 'stop';
+  const look = lookBefore(cut, system);
+  // Once there are trials what they leave says so itself.
+  const left = mustNotRun || cut.remaining ? plain : behindLeave(plain, cut, look?.doing ?? null, system);
+  const known = behindReadings(withCase(measuredFirst(left, design, 'stop'), cut, system), cut.notAsRead);
+  const withheld = useWithheld(work, { before });
   const verdict = behindTrial(known, withheld, true);
-  const now = withheld
-    ? WITHHELD_NOW[withheld]
-    : cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
+  const now = withheld ? WITHHELD_NOW[withheld] : cutNow(cut, { guessed, mustNotRun }, system);
   const tries =
     !withheld &&
     !isUnsettled(cut) &&
     !guessed &&
     cut.notAsRead === undefined &&
     !isForbidden(running) &&
-    !cut.asTheyAre;
+    !cut.asTheyAre &&
+    (!isLeft(cut) || look !== null);
   const mend = useMend(work, cut);
   const [writing] = useWriting(work);
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
-      {(withheld || isUnsettled(cut)) && (
+      {withheld !== 'working' && (withheld || isUnsettled(cut)) && (
         <p className="buttons">
           {writing ? (
             <button type="button" onClick={() => reveal(placeOf('cut', 'trials'))}>
@@ -148,7 +167,7 @@ function CutVerdict({ work, design, stale, cut, running, system, guessed, waits 
       {tries ? (
         <>
           <ToTheTrial work={work} cut={cut} />
-          <TakeSafe work={work} cut={cut} stale={stale} system={system} />
+          {look?.when !== 'first' && <TakeSafe work={work} cut={cut} stale={stale} system={system} />}
         </>
       ) : (
         waits
@@ -167,7 +186,7 @@ const WIDE = '(min-width: 1100px)';
 
 function Told({ planned }: { planned: Planned }) {
   const wide = useMedia(WIDE);
-  const { work, design, cut, running, system, guessed } = planned;
+  const { work, design, before, cut, running, system, guessed } = planned;
   // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const loose = guessed || cut.notAsRead !== undefined;
   const runs = <RunsAsPlanned work={work} running={running} tried={Boolean(cut.remaining)} system={system} />;
@@ -178,20 +197,21 @@ function Told({ planned }: { planned: Planned }) {
   const left = useMemo(() => leftShown(design, cut), [design, cut]);
   const shown = { ...planned, ...(left ?? {}) };
   // By what does not go together nothing is drawn to be taken off either. (Under a hand that types metal it stays.)
-  const withheld = useWithheld(work, { cut });
-  const held = withheld !== null && withheld !== 'metal';
+  const withheld = useWithheld(work, { cut, before });
+  const held = withheld === 'clash' || withheld === 'refused';
+  const [writing] = useWriting(work);
   const pictured =
     !loose && !held && (!cut.remaining || (left !== null && left.cut.steps.length + left.cut.faces.length > 0));
   return (
-    <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
-      <div className="in-sight">
+    <div className={['cut-screen', !pictured && 'alone', writing && 'writing'].filter(Boolean).join(' ')}>
+      <div className={before ? 'in-sight of-before' : 'in-sight'}>
         {forbidden && !waiting && !loose && runs}
         <CutVerdict {...planned} waits={waiting && !loose && runs} />
         {pictured && <Pictures {...shown} close={wide} />}
       </div>
       <div className="beside">
-        {!loose && <Limits work={work} cut={cut} system={system} />}
-        {!loose && <Aims work={work} design={design} cut={cut} running={running} system={system} />}
+        {!loose && !held && <Limits work={work} cut={cut} system={system} />}
+        {!loose && !held && <Aims work={work} design={design} cut={cut} running={running} system={system} />}
         <p className="advice">
           A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first.
           What stands here is advice, to be proved by measurement before metal is cut.
@@ -222,7 +242,7 @@ interface PartsProps extends Planned {
 
 /** All that is not the answer, its picture and what it is to aim at. */
 function CutParts({ loose, runs, close, ...planned }: PartsProps) {
-  const { work, design, cut, running, system, guessed } = planned;
+  const { work, design, before, cut, running, system, guessed } = planned;
   const piece = useStore(work.store, (state) => state.piece);
   const now = useStore(work.store, (state) => state.design);
   const isCut = !nothingToCut(cut);
@@ -234,7 +254,7 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     short: 'Trial',
     told: trialsTold(now),
     open: tried && !loose,
-    children: <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />,
+    children: <Trials key={piece} work={work} cut={cut} before={before} guessed={guessed} system={system} />,
   };
   const ran: PartEntry | null =
     runs !== null && running.made !== null
@@ -277,14 +297,14 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     children: plan,
   };
   // What the advice says is first stands first.
-  const before = beforeTrial(cut);
+  const safe = beforeTrial(cut);
   const first = loose
     ? [may, trials, whole]
     : tried
       ? [trials, whole, may, ran]
-      : before === 'nothing'
+      : safe === 'nothing'
         ? [trials, steps, large, may, ran, traded]
-        : before === 'part'
+        : safe === 'part'
           ? [steps, trials, large, may, ran, traded]
           : [steps, large, may, ran, traded];
   return (
@@ -338,8 +358,8 @@ function settingParts({ work, design, cut, system }: Planned): (PartEntry | null
   ];
 }
 
-function StepsDone({ work, design, stale, cut, running, system }: Planned) {
-  const withheld = useWithheld(work, { cut }) !== null;
+function StepsDone({ work, design, stale, before, cut, running, system }: Planned) {
+  const withheld = useWithheld(work, { cut, before }) !== null;
   return (
     <>
       <Steps work={work} design={design} cut={cut} system={system} />

@@ -5,6 +5,7 @@ import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { leftOf } from '../../../report/cut/left.ts';
 import { listed } from '../../../report/cut/listed.ts';
 import { designWithPlanDone, takenBeyond } from '../../../report/cut/planDone.ts';
@@ -38,7 +39,7 @@ export function TakeDone({ work, design, stale, cut, against: spoken = false, sy
       ? ''
       : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
   // The filled button is what the advice says; that is no cut where a trial comes first or the parts may be left.
-  const advised = good && against === '' && !spoken && beforeTrial(cut) === 'all' && !cut.asTheyAre;
+  const advised = good && against === '' && !spoken && beforeTrial(cut) === 'all' && !cut.asTheyAre && !isLeft(cut);
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become history,' : ' as planned';
   const take = () => work.change((d) => lastTrialTold(designWithPlanDone(d, cut), offeredForCut(d)), { kept: true });
   return (

@@ -8,12 +8,14 @@ import type { Millimetres } from '../../../design/dimension.ts';
 import { doubtedText, fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
 import { riskOf, surelyText } from '../../../report/cut/risk.ts';
 import { learntText, surerSentences } from '../../../report/cut/surerText.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
+import { WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
@@ -30,14 +32,16 @@ interface Props {
   cut: CutReport;
   /** nobody has measured what it leans on: what is left to cut is not told */
   guessed?: boolean;
+  /** whether the trials shown are other than those it was made for: nothing is told of them yet */
+  before?: boolean;
   system: System;
 }
 
-export function Trials({ work, cut, guessed = false, system }: Props) {
+export function Trials({ work, cut, guessed = false, before = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
   const mend = useMend(work, cut);
-  const withheld = useWithheld(work, { cut });
+  const withheld = useWithheld(work, { cut, before });
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
@@ -64,7 +68,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   );
   // What is in the shapes already is history, of which nothing is told any more.
   const closed = design.cut ? closedCount(design.cut) : 0;
-  const resultOf = (i: number) => cut.trials?.[i - closed];
+  const resultOf = (i: number) => (before ? undefined : cut.trials?.[i - closed]);
   const close = () => setWriting((now) => now?.afterwards ?? null);
   return (
     <section aria-label="Trial and correct">
@@ -100,7 +104,12 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
           </li>
         ))}
       </ol>
-      {writing === null && <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />}
+      {before && <p className="fine">{WITHHELD_NOW.working}</p>}
+      {writing === null && !before && (cut.causes ?? []).length > 0 && (
+        <p className="buttons">
+          <ToKnown causes={cut.causes} go={(cause) => mend(cause, 'new')} />
+        </p>
+      )}
       {writing?.at === 'new' ? (
         form('new', writing.draft, writing.refused)
       ) : (
@@ -163,7 +172,7 @@ function resultText({ status, films, touched, relation }: Result, system: System
     return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
   if (status === 'noModel') return 'The shake cannot be reckoned for these parts.';
   const seen = Object.entries(films ?? {}).map(
-    ([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`,
+    ([name, { more, sigma, limits }]) => `${name} ${doubtedText(more, sigma, system, limits)}`,
   );
   const first = Object.entries(touched ?? {}).sort((a, b) => b[1] - a[1])[0];
   return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}${relation ? ` It ${learntText(relation, system)}.` : ''}`;
@@ -187,6 +196,7 @@ function Remaining({
   const films = Object.entries(remaining.films).map(
     ([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`,
   );
+  const left = isLeft(cut);
   const rows = [
     ...remaining.steps.map(
       ({ seat, part, normal, sigma, limits, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
@@ -219,15 +229,18 @@ function Remaining({
               <dd>
                 most likely left <strong>{likely}</strong> <small>{across}</small>
               </dd>
-              <dd>
-                safe to take now <strong>{safe}</strong> <small>{safeAcross}</small>
-              </dd>
+              {!left && (
+                <dd>
+                  safe to take now <strong>{safe}</strong> <small>{safeAcross}</small>
+                </dd>
+              )}
             </div>
           ))}
         </dl>
       )}
+      {left && <p>No cut makes it likelier to work than it is as it stands: take nothing.</p>}
       {[
-        ...safeSentences(design, remaining, system).slice(rows.length === 0 ? 0 : 1),
+        ...(left ? [] : safeSentences(design, remaining, system).slice(rows.length === 0 ? 0 : 1)),
         ...surerSentences(design, cut, system),
       ].map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -241,8 +254,9 @@ function Remaining({
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && (
         <p className="fine">
-          ± and limits are 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left.
-          Metal cannot be put back: take no more, and try again.
+          ± and limits are 19 times in 20.
+          {!left &&
+            ` Safe: ${surelyText(riskOf(design.cut ?? {}))} at least that much is left until the films are just as wanted. Metal cannot be put back: take no more, and try again.`}
         </p>
       )}
     </section>

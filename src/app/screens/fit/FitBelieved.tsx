@@ -3,6 +3,7 @@ import { type ComponentType, type ReactNode, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
+import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { WhichPair } from '../../frame/WhichPair.tsx';
 import type { Work } from '../../state/store.ts';
 import type { Solved } from '../../state/useNewest.ts';
@@ -25,10 +26,16 @@ export interface FitProps {
 
 export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps) {
   const design = useStore(own.store, (state) => state.design);
-  const { work, belief, stands, withheld, isOther, asDrawn } = usePairTold(own, found, Boolean(design.cut?.trials));
+  const { work, belief, stands, withheld, slip, isOther, asDrawn, other } = usePairTold(
+    own,
+    found,
+    Boolean(design.cut?.trials),
+  );
   const { seats } = design;
-  const { seats: shown } = useStore(work.store, (state) => state.design);
-  const retold = useMemo(() => retoldBy(stands, withheld, [seats, shown]), [stands, withheld, seats, shown]);
+  const retold = useMemo(
+    () => retoldBy(stands, withheld, { drawn: seats, believed: other }, slip),
+    [stands, withheld, slip, seats, other],
+  );
   return (
     <Draw
       work={work}
@@ -36,7 +43,7 @@ export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps
       belief={belief}
       draw={Draw}
       retold={retold}
-      since={!isOther && <CutsSince design={design} trials />}
+      since={withheld ? <SettleOnCut why={withheld} /> : !isOther && <CutsSince design={design} trials />}
       choice={<WhichPair work={own} isOther={isOther} asDrawn={asDrawn} />}
     />
   );

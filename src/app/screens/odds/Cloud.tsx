@@ -67,6 +67,7 @@ export function Cloud({ design, state, pairs, system }: Props) {
           <span>
             {pairs.length} pairs drawn, a line a seat · shaded: film wanted
             {state.best.position && ' · upright band: best position, 9 times in 10'}
+            {state.position >= low && state.position <= high && ' · upright line: where it is set'}
           </span>
         </LineNames>
       }

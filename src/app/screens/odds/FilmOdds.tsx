@@ -6,7 +6,8 @@ import type { Design } from '../../../design/definition.ts';
 import { fineText, fineUnit, isLopsided, plusMinusText, type System, sidedText } from '../../../design/units.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
-import { hundredthText, timesText } from '../../../report/odds/words.ts';
+import { timesText } from '../../../report/odds/times.ts';
+import { hundredthText } from '../../../report/odds/words.ts';
 import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
 
 interface Props {

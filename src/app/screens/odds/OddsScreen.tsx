@@ -6,18 +6,23 @@ import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
 import { lookSentence } from '../../../report/cut/advice.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
-import { chanceOf, oddsVerdict, readSentence, timesText } from '../../../report/odds/words.ts';
+import { timesText } from '../../../report/odds/times.ts';
+import { chanceOf, oddsVerdict, readSentence } from '../../../report/odds/words.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { isBefore } from '../../state/isBefore.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
 import { useSolved } from '../../state/useSolved.ts';
+import { useSlip } from '../cut/useSlip.ts';
 import { useWithheld } from '../cut/writing.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
@@ -54,7 +59,8 @@ function Told({ work }: { work: Work }) {
   const plan = useSolved('cut', design.cut ? design : null);
   const [chosen, setChosen] = useState<Which>('planned');
   const { of, report, stage, pictures } = odds;
-  const withheld = useWithheld(work, { notAsRead: report?.notAsRead });
+  const withheld = useWithheld(work, { notAsRead: report?.notAsRead, before: isBefore(of, design) });
+  const slip = useSlip(work, withheld);
   const progress = <OddsProgress odds={odds} />;
   // As the parts are now comes first of all; what is planned may say something else.
   if (!of || !sameSeats(of, design) || (stage === 'now' && !report?.planned))
@@ -69,7 +75,8 @@ function Told({ work }: { work: Work }) {
     );
   const told = plan.value && plan.of === of && report?.planned && unreadSurfaces(of).length === 0;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const verdict = behindTrial(oddsVerdict(of, report, system, look), withheld);
+  const left = told === true && isLeft(plan.value!);
+  const verdict = behindTrial(oddsVerdict(of, report, system, look, left), withheld, false, slip);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
@@ -79,10 +86,13 @@ function Told({ work }: { work: Work }) {
     <>
       <ShortVerdict
         tone={verdict.tone}
-        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look)}
+        now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look, left)}
         {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
         more="What that means, and on what it rests"
-      />
+        busy={withheld === 'working'}
+      >
+        {withheld && <SettleOnCut why={withheld} />}
+      </ShortVerdict>
       {progress}
       {report && state && !withheld && (
         <div className={stale ? 'stale' : ''}>

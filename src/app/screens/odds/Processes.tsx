@@ -5,7 +5,7 @@ import type { Design } from '../../../design/definition.ts';
 import { without } from '../../../design/place.ts';
 import { fineText, type System, sidedText } from '../../../design/units.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
-import { timesText } from '../../../report/odds/words.ts';
+import { timesText } from '../../../report/odds/times.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { typeAt, useHeldText } from '../../state/draft.ts';
 import type { Work } from '../../state/store.ts';

@@ -4,7 +4,7 @@ import { without, withValue } from '../../../design/place.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { drawsOf } from '../../../report/odds/pieces.ts';
 import { runningBasis, runningSentences } from '../../../report/odds/runningWords.ts';
-import { timesText } from '../../../report/odds/words.ts';
+import { timesText } from '../../../report/odds/times.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import { Fault } from '../../frame/Fault.tsx';

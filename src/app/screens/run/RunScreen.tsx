@@ -57,7 +57,7 @@ function Asked({ own, asked }: { own: Work; asked: Running }) {
 const WIDE = '(min-width: 1100px)';
 
 function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: Running; design: Running }) {
-  const { work, belief, stands, withheld } = pair;
+  const { work, belief, stands, withheld, slip } = pair;
   const system = useStore(work.store, (state) => state.system);
   const wide = useMedia(WIDE);
   const fields = useFields(design);
@@ -88,6 +88,7 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
           belief={believed}
           stands={stands}
           withheld={withheld}
+          slip={slip}
           sure={sure}
           live={live}
           system={system}
@@ -117,7 +118,14 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
         <Fault what="How sure the running films are" fault={doubt.fault} again={doubt.again} />
         <Fault what="The films" several fault={fields.fault} again={fields.again} />
         <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
-        <RunParts work={work} design={design} run={run} fields={fields.value} system={system} />
+        <RunParts
+          work={work}
+          design={design}
+          run={run}
+          fields={fields.value}
+          withheld={withheld !== null}
+          system={system}
+        />
       </div>
     </div>
   );
@@ -128,13 +136,18 @@ interface PartsProps {
   design: Running;
   run: RunWork;
   fields: RunFields | null;
+  /** then nothing is advised, and no figure of the drawn pair stands in a closed line */
+  withheld: boolean;
   system: System;
 }
 
+const AS_DRAWN = 'of the parts as drawn';
+
 /** All that is not the answer, its picture and the hand's controls. */
-function RunParts({ work, design, run, fields, system }: PartsProps) {
+function RunParts({ work, design, run, fields, withheld, system }: PartsProps) {
   const { film, of, films, aim, clearances, settings, speeds } = run;
   const worked = film && of;
+  const advised = worked && !withheld;
   const stale = (children: ReactNode) => <div className={of === design ? 'run' : 'run stale'}>{children}</div>;
   const verdict = of && aim && films.points.length > 1 ? aimVerdict(of, films.points, aim, system) : undefined;
   const part = (shown: unknown, entry: () => PartEntry) => (shown ? entry() : null);
@@ -148,19 +161,19 @@ function RunParts({ work, design, run, fields, system }: PartsProps) {
           told: 'every quantity of the run, with grooves and roughness',
           children: <RunControls work={work} fields={fields} />,
         },
-        part(worked && films.points.length > 1, () => ({
+        part(advised && films.points.length > 1, () => ({
           id: 'aim',
           title: 'Film to aim for',
           told: aimTold(verdict, system),
           children: stale(<AimFor work={work} design={of!} sweep={films} aim={aim} system={system} />),
         })),
-        part(worked && clearances.points.length > 1, () => ({
+        part(advised && clearances.points.length > 1, () => ({
           id: 'clearances',
           title: 'Clearances',
           told: clearancesTold(clearances, system),
           children: stale(<ClearanceWindow sweep={clearances} design={of!} system={system} />),
         })),
-        part(worked && settings.length > 0, () => ({
+        part(advised && settings.length > 0, () => ({
           id: 'cold',
           title: 'Where to set it cold',
           told: settingsTold(settings, system),
@@ -169,10 +182,10 @@ function RunParts({ work, design, run, fields, system }: PartsProps) {
         part(worked && film.warmUp.length > 1, () => ({
           id: 'warming',
           title: 'Warming up',
-          told: warmingTold(film!, system),
+          told: withheld ? AS_DRAWN : warmingTold(film!, system),
           children: stale(<WarmUpCharts film={film!} design={of!} system={system} />),
         })),
-        part(worked && speeds.points.length > 1, () => ({
+        part(advised && speeds.points.length > 1, () => ({
           id: 'speeds',
           title: 'Speeds',
           told: speedTold(speeds),
@@ -181,7 +194,7 @@ function RunParts({ work, design, run, fields, system }: PartsProps) {
         part(worked, () => ({
           id: 'figures',
           title: 'In figures',
-          told: figuresTold(film!, system),
+          told: withheld ? AS_DRAWN : figuresTold(film!, system),
           children: stale(<RunNumbers film={film!} system={system} />),
         })),
         {

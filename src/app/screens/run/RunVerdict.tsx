@@ -5,7 +5,7 @@ import { asAssumed, knownFirst } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
-import { behindTrial, type Withheld } from '../../../report/cut/withheld.ts';
+import { behindTrial, WITHHELD_NOW, type Withheld } from '../../../report/cut/withheld.ts';
 import { behindFit, filmsOff } from '../../../report/film/besideFit.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
@@ -14,6 +14,7 @@ import { filmVerdict } from '../../../report/film/verdict.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import type { RunningReport } from '../../../report/odds/definition.ts';
+import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import type { Work } from '../../state/store.ts';
 import { ofPair, type Stands } from '../../state/usePairTold.ts';
@@ -48,6 +49,7 @@ export function RunVerdict({
   belief,
   stands,
   withheld,
+  slip,
   sure,
   system,
   work,
@@ -59,6 +61,8 @@ export function RunVerdict({
   stands: Stands;
   /** while trials do not go together nothing of the run is praised, or advised */
   withheld: Withheld | null;
+  /** what most likely is wrong then */
+  slip: string;
   /** how far the running films may be off, once that is known */
   sure: RunningReport | null;
   system: System;
@@ -73,7 +77,7 @@ export function RunVerdict({
   if (stale && live !== null) {
     const plain = liveVerdict(live.of, live.fields, system);
     const known = behindOthers(asKnown(plain, live.of), othersOf(live.of));
-    const told = behindTrial(behindFit(known, filmsOff(live.of, system)), withheld);
+    const told = behindTrial(behindFit(known, filmsOff(live.of, system)), withheld, false, slip);
     const later = withheld
       ? told.sentences
       : fault !== null
@@ -86,12 +90,18 @@ export function RunVerdict({
     return (
       <ShortVerdict
         tone={told.tone}
-        now={nowOf(runsNowLive(live.fields, system), plain, known, pairOf(live.of))}
+        now={
+          withheld === 'working'
+            ? WITHHELD_NOW.working
+            : nowOf(runsNowLive(live.fields, system), plain, known, pairOf(live.of))
+        }
         why={why}
         rest={later.filter((sentence) => sentence !== why)}
         more={MORE}
         busy
-      />
+      >
+        {withheld && <SettleOnCut why={withheld} />}
+      </ShortVerdict>
     );
   }
   if (!film || !of) {
@@ -106,17 +116,21 @@ export function RunVerdict({
   const plain = filmVerdict(of, film, system);
   const under = { ...plain, headline: underNow(film, system) ?? plain.headline };
   const known = behindOthers(behindReadings(asKnown(under, of), belief?.notAsRead), othersOf(of));
-  const told = behindTrial(behindFit(known, filmsOff(of, system)), withheld);
+  const told = behindTrial(behindFit(known, filmsOff(of, system)), withheld, false, slip);
   // How sure the least film is stands with it where it is told of what trials say.
   const doubt = stands === 'believed' && !stale ? knownTo(sure, system) : '';
   return (
     <ShortVerdict
       tone={told.tone}
-      now={nowOf(runsNow(film, system, told === known), under, known, pairOf(of)) + doubt}
+      now={
+        withheld === 'working'
+          ? WITHHELD_NOW.working
+          : nowOf(runsNow(film, system, told === known), under, known, pairOf(of)) + doubt
+      }
       why={told.headline}
       rest={told.sentences}
       more={MORE}
-      busy={stale}
+      busy={stale || withheld === 'working'}
       stale={stale}
       elsewhere={
         <p>
@@ -124,6 +138,7 @@ export function RunVerdict({
         </p>
       }
     >
+      {withheld && <SettleOnCut why={withheld} />}
       {film.backOff && !stale && !withheld && (
         <p className="buttons">
           <button type="button" onClick={() => work.moveTo(Number(film.backOff!.position.toPrecision(9)))}>

@@ -7,16 +7,21 @@ import { unreadSurfaces } from '../../../report/assumed.ts';
 import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
 import { offSentences, unknownSentence } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { isLeft } from '../../../report/cut/leave.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
+import type { Withheld } from '../../../report/cut/withheld.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { oddsSentence } from '../../../report/odds/words.ts';
 import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { Fault } from '../../frame/Fault.tsx';
+import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { useAngles } from '../../state/angles.ts';
 import { isKnown, useBelief } from '../../state/belief.ts';
 import { offer } from '../../state/files.ts';
+import { isBefore } from '../../state/isBefore.ts';
 import { pageOf } from '../../takeAlong/link.ts';
+import { useSlip } from '../cut/useSlip.ts';
 import { useWithheld } from '../cut/writing.ts';
 import { Pages } from './Pages.tsx';
 import { PrintButton } from './PrintButton.tsx';
@@ -43,15 +48,17 @@ export default function SheetScreen({ work }: { work: Work }) {
   );
   const { value, of, fresh, fault, again } = useSolved('cut', design);
   const way = useAngles();
-  const belief = useKnown(design, system);
+  const belief = useKnown(design, system, of?.cut && value ? isLeft(value) : false);
   const withheld = useWithheld(work, {
     cut: of?.cut ? value : null,
     notAsRead: of?.cut ? undefined : belief.notAsRead,
+    before: isBefore(of, design),
   });
+  const slip = useSlip(work, withheld);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const told = purposeOf(of, cut, system, way, { notAsRead: cut ? cut.notAsRead : belief.notAsRead, withheld });
+  const told = purposeOf(of, cut, system, way, { notAsRead: cut ? cut.notAsRead : belief.notAsRead, withheld, slip });
   // What the trials leave is told with its own doubt.
   const off = cut?.remaining ? [] : belief.off;
   const purpose = withheld ? told : { ...told, sentences: [...told.sentences, ...off, ...belief.odds] };
@@ -63,7 +70,7 @@ export default function SheetScreen({ work }: { work: Work }) {
     <Sheet
       design={of}
       cut={withheld ? null : cut}
-      withheld={withheld !== null}
+      withheld={withheld}
       purpose={purpose}
       apart={apart}
       limits={limits}
@@ -77,9 +84,10 @@ export default function SheetScreen({ work }: { work: Work }) {
 function useKnown(
   design: Design,
   system: System,
+  left: boolean,
 ): { off: string[]; odds: string[]; pending: boolean; notAsRead?: NotAsRead | undefined } {
   const { value, of, fault } = useBelief(design);
-  const odds = useOddsLine(design);
+  const odds = useOddsLine(design, left);
   if (of === null)
     return {
       off: isKnown(design) ? [] : [unknownSentence(system)],
@@ -95,10 +103,10 @@ function useKnown(
 }
 
 /** How likely the pair works, of a design that asks for it. */
-function useOddsLine(design: Design): { sentences: string[]; pending: boolean } {
+function useOddsLine(design: Design, left: boolean): { sentences: string[]; pending: boolean } {
   const { value, of, fault } = useSolved('oddsTold', design.odds ? design : null);
   if (of === null) return { sentences: [], pending: fault === null && design.odds !== undefined };
-  const sentence = value && of.odds ? oddsSentence(of, value) : '';
+  const sentence = value && of.odds ? oddsSentence(of, value, left) : '';
   return { sentences: sentence ? [sentence] : [], pending: false };
 }
 
@@ -151,7 +159,7 @@ interface SheetProps {
   stale: boolean;
   /** null too where what it tells is withheld: the parts are then drawn as they are in the design, nothing off them */
   cut: CutReport | null;
-  withheld: boolean;
+  withheld: Withheld | null;
   purpose: Purpose;
   /** readings contradict each other, or tell of other parts than are drawn */
   apart: boolean;
@@ -173,7 +181,7 @@ function Sheet({ design, cut, withheld, purpose, apart, limits, stale, system }:
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
       : screenVerdict(purpose, {
-          planned: cut !== null || withheld,
+          planned: cut !== null || withheld !== null,
           unread: unreadSurfaces(design).length > 0,
           apart,
           limits,
@@ -183,6 +191,7 @@ function Sheet({ design, cut, withheld, purpose, apart, limits, stale, system }:
       <section className={`verdict ${tone} screen-only`} aria-live="polite">
         <h2>{headline}</h2>
         <p>{more}</p>
+        {withheld && <SettleOnCut why={withheld} />}
       </section>
       <p className="buttons screen-only">
         <PrintButton ready={film !== null && !stale} />
@@ -229,7 +238,7 @@ function Sheet({ design, cut, withheld, purpose, apart, limits, stale, system }:
         design={design}
         {...drawn}
         cut={cut}
-        withheld={withheld}
+        withheld={withheld !== null}
         film={film}
         runsBadly={runsBadly}
         page={pageOf(window.location)}

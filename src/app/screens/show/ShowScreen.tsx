@@ -5,6 +5,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
+import { WITHHELD_NOW } from '../../../report/cut/withheld.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -32,7 +33,8 @@ export default function ShowScreen({ work: own }: { work: Work }) {
   const { work, stands, withheld } = usePairTold(own, useBelief(asked), Boolean(asked.cut?.trials));
   const pair = usePair(work);
   const { design, system, fit, drawn, ghost } = pair;
-  const now = ofPair(withheld ? 'drawn' : stands, standsNow(design, fit, system, null));
+  const stood = ofPair(withheld ? 'drawn' : stands, standsNow(design, fit, system, null));
+  const now = withheld === 'working' ? WITHHELD_NOW.working : stood;
   const announced = useThrottled(now, PACE);
   const box = useRef<HTMLDivElement>(null);
   useLeaving();

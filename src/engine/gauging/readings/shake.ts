@@ -38,7 +38,10 @@ export const shake: ReadingKind<'shake'> = {
       case 'solved':
         return {
           value: found.total,
-          influences: [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled)),
+          // Of the thousands of pairs that are weighed only the value is asked.
+          get influences() {
+            return [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled));
+          },
           fault: value < 0 ? { what: 'negative', value } : null,
         };
       case 'infeasible':
