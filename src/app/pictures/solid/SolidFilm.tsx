@@ -1,7 +1,7 @@
 /** What lies between the parts: oil, or the prints of the blue; and where they touch. */
 import { useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
-import type { Plane } from 'three';
+import { ConeGeometry, CylinderGeometry, MeshBasicMaterial, type Plane } from 'three';
 import type { PrintMap } from '../../../report/print/maps.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Point } from '../drawn.ts';
@@ -83,10 +83,28 @@ export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'st
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: other arrows are another picture
   useEffect(invalidate, [arrows]);
-  const red = useMemo(() => cssColour(pageColour('clash', dark)), [dark]);
   const pen = useMemo(() => cssColour(pageColour('scene-text', dark)), [dark]);
-  const ink = { color: red, depthTest: false, transparent: true };
-  const clippingPlanes = [look.plane];
+  const clippingPlanes = useMemo(() => [look.plane], [look.plane]);
+  // Kept while no arrow is shown: they come and go with every touch.
+  const { shaft, tip } = useMemo(
+    () => ({
+      shaft: new CylinderGeometry(ARROW / 26, ARROW / 26, 1, 10),
+      tip: new ConeGeometry(ARROW / 9, ARROW / 3, 16),
+    }),
+    [],
+  );
+  const ink = useMemo(() => {
+    const color = cssColour(pageColour('clash', dark));
+    return new MeshBasicMaterial({ color, depthTest: false, transparent: true, clippingPlanes });
+  }, [dark, clippingPlanes]);
+  useEffect(() => () => ink.dispose(), [ink]);
+  useEffect(
+    () => () => {
+      shaft.dispose();
+      tip.dispose();
+    },
+    [shaft, tip],
+  );
   return arrows.map(({ key, theta, at: [z, r], way, share, past }) => {
     const long = ARROW * (0.4 + 0.6 * share);
     // In the turned group the seat lies toward z, and the arrow points up: toward (way along the axis, way outward).
@@ -96,14 +114,14 @@ export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'st
         <Past line={past} frame={frame} colour={pen} clippingPlanes={clippingPlanes} />
         <group position={[frame.scale * (z - frame.centre), 0, frame.scale * r]} rotation={[0, -lean, 0]}>
           <group rotation={[-Math.PI / 2, 0, 0]}>
-            <mesh position={[0, -long / 2 - ARROW / 3, 0]} renderOrder={5}>
-              <cylinderGeometry args={[ARROW / 26, ARROW / 26, long, 10]} />
-              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
-            </mesh>
-            <mesh position={[0, -ARROW / 6, 0]} renderOrder={5}>
-              <coneGeometry args={[ARROW / 9, ARROW / 3, 16]} />
-              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
-            </mesh>
+            <mesh
+              position={[0, -long / 2 - ARROW / 3, 0]}
+              scale={[1, long, 1]}
+              geometry={shaft}
+              material={ink}
+              renderOrder={5}
+            />
+            <mesh position={[0, -ARROW / 6, 0]} geometry={tip} material={ink} renderOrder={5} />
           </group>
         </group>
       </group>

@@ -102,7 +102,7 @@ function Lens({ seat, was, told, pulled, depth, system, figures }: LensProps) {
   const kind = least === null ? null : classOf(least, seat.wanted);
   const touching = kind === 'touch';
   return (
-    <figure className={`lens ${kind ?? 'apart'}`}>
+    <figure className={`lens ${touching ? 'touching' : (kind ?? 'apart')}`}>
       <figcaption>
         <strong>{seat.name}</strong>
         <span className="film-is">{kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}</span>
