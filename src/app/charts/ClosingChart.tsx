@@ -9,7 +9,7 @@ import { fitOf } from '../../report/fit/fitOf.ts';
 import type { SeatLines, Wanted } from '../../report/inFrame.ts';
 import { axialValues } from '../pictures/axialValues.ts';
 import { classOf } from '../pictures/filmClass.ts';
-import { CLASS_COLOUR, cssColour } from '../pictures/filmColour.ts';
+import { CLASS_FILL } from '../pictures/filmColour.ts';
 import { useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { useSame } from '../state/useSame.ts';
@@ -117,5 +117,5 @@ export default function ClosingChart({ seats, work, belief = null }: Props) {
 /** Of the same colour as the film in every picture. */
 function dotStyle(film: number, wanted: Wanted | null): CSSProperties | undefined {
   const kind = classOf(metres(film), wanted);
-  return kind === 'plain' ? undefined : { fill: cssColour(CLASS_COLOUR[kind]) };
+  return kind === 'plain' ? undefined : { fill: CLASS_FILL[kind] };
 }

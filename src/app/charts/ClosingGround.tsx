@@ -127,7 +127,7 @@ export const ClosingLegend = memo(function ClosingLegend({ fits, believed, syste
       names={fits.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}
     >
       <span>
-        hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel
+        hatched: film wanted · yellow: where the seat has it · blue: it touches · triangle: film for travel
         {believed && ' · pale: 19 times in 20, by what is known'}
       </span>
     </LineNames>

@@ -1,5 +1,5 @@
 /** A verdict in three steps: what is so now, in few words and one height; why, in one sentence; the rest opens. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
 import { Explained } from '../glossary/Explained.tsx';
 import './shortVerdict.css';
 
@@ -20,6 +20,8 @@ interface Props {
 }
 
 export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale = false, elsewhere, children }: Props) {
+  // Shut, its words are not looked up at every move of a hand.
+  const [open, setOpen] = useState(false);
   return (
     <section className={`verdict short ${tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={busy}>
       <p className="now">
@@ -29,12 +31,11 @@ export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale =
         <Explained>{why}</Explained>
       </h2>
       {rest.length > 0 && (
-        <details>
+        <details onToggle={(event) => setOpen(event.currentTarget.open)}>
           <summary>{more}</summary>
-          {rest.map((sentence) => (
-            <p key={sentence}>
-              <Explained>{sentence}</Explained>{' '}
-            </p>
+          {rest.map((sentence, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: with another figure in it a sentence is written over
+            <p key={i}>{open ? <Explained>{sentence}</Explained> : sentence} </p>
           ))}
           {elsewhere}
         </details>

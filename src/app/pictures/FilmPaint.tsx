@@ -2,10 +2,10 @@
 
 import { memo } from 'react';
 import type { FilmClass } from './filmClass.ts';
-import { CLASS_COLOUR, cssColour } from './filmColour.ts';
+import { CLASS_COLOUR, CLASS_FILL, cssColour } from './filmColour.ts';
 
 /** Lines of each pattern: their angle (degrees) and how far they are apart (px). */
-const PATTERN: Partial<Record<FilmClass, { angles: number[]; apart: number }>> = {
+export const PATTERN: Partial<Record<FilmClass, { angles: number[]; apart: number }>> = {
   pressed: { angles: [45, -45], apart: 6 },
   thin: { angles: [0], apart: 4 },
   thick: { angles: [90], apart: 6 },
@@ -37,9 +37,10 @@ export const FilmPatterns = memo(function FilmPatterns({ id, scale = 1 }: { id: 
 /** The points of a path of straight lines. */
 export const pointsOf = (path: string) => path.replace(/[MLZ]/g, ' ').trim();
 
-const FILL = Object.fromEntries(
-  Object.entries(CLASS_COLOUR).map(([kind, colour]) => [kind, { fill: cssColour(colour) }]),
-);
+const FILL: Partial<Record<FilmClass, { fill: string }>> = {
+  ...Object.fromEntries(Object.entries(CLASS_COLOUR).map(([kind, colour]) => [kind, { fill: cssColour(colour) }])),
+  touch: { fill: CLASS_FILL.touch },
+};
 
 /**
  * An outline filled as its class is; `id` that of the patterns. What moves under the hand is drawn by its points: a

@@ -1,12 +1,12 @@
 /**
- * What a film is to a seat that wants one: too thin, right, too thick, or none where the parts are in each other. Every
- * picture and chart tells them apart by hue, lightness and pattern, the same everywhere.
+ * What a film is to a seat that wants one: too thin, right, too thick; nothing where they touch, less where the parts
+ * are in each other. Every picture and chart tells them apart by hue, lightness and pattern, the same everywhere.
  */
 import type { Metres } from '../../design/dimension.ts';
 import { SAME, type Wanted } from '../../report/inFrame.ts';
 
 /** `plain`: no film is wanted there. */
-export type FilmClass = 'pressed' | 'thin' | 'right' | 'thick' | 'plain';
+export type FilmClass = 'pressed' | 'touch' | 'thin' | 'right' | 'thick' | 'plain';
 
 /** m: a film nearer to an edge of its tolerance than this is within it, as the verdict says too. */
 const EDGE = 1e-12;
@@ -19,6 +19,7 @@ export const bandOf = ({ target, tolerance }: Wanted): [low: number, high: numbe
 /** Of a film (m). */
 export function classOf(film: Metres, wanted: Wanted | null): FilmClass {
   if (film < -SAME) return 'pressed';
+  if (film <= SAME) return 'touch';
   if (!wanted) return 'plain';
   const [low, high] = bandOf(wanted);
   return film < low ? 'thin' : film <= high ? 'right' : 'thick';
@@ -26,6 +27,7 @@ export function classOf(film: Metres, wanted: Wanted | null): FilmClass {
 
 export const CLASS_TEXT: Record<FilmClass, string> = {
   pressed: 'pressed in',
+  touch: 'touches',
   thin: 'too thin',
   right: 'as wanted',
   thick: 'too thick',

@@ -37,15 +37,25 @@ export function wantedColour(film: Metres, wanted: Wanted | null, max: number): 
   const kind = classOf(film, wanted);
   if (kind === 'pressed') return INTERFERENCE;
   if (kind === 'right') return RIGHT;
-  return kind === 'thin' ? THIN(film / low) : THICK((film - high) / (MUCH * high - high));
+  // Beside a touch, which is drawn as itself, the film goes on to nothing.
+  return kind === 'thick' ? THICK((film - high) / (MUCH * high - high)) : THIN(Math.max(0, film) / low);
 }
 
 /** The colour a class has in a drawing of one tint: the middle of its own. */
-export const CLASS_COLOUR: Record<Exclude<FilmClass, 'plain'>, Rgb> = {
+export const CLASS_COLOUR: Record<Exclude<FilmClass, 'plain' | 'touch'>, Rgb> = {
   pressed: INTERFERENCE,
   thin: THIN(0.5),
   right: RIGHT,
   thick: THICK(0.5),
+};
+
+/** The same as tokens.css has it, where no drawing need stand alone; a touch is darker or lighter with the page. */
+export const CLASS_FILL: Record<Exclude<FilmClass, 'plain'>, string> = {
+  pressed: 'var(--film-pressed)',
+  touch: 'var(--touch)',
+  thin: 'var(--film-thin)',
+  right: 'var(--film-right)',
+  thick: 'var(--film-thick)',
 };
 
 export const cssColour = (colour: Rgb) => `rgb(${colour.map((part) => Math.round(part * 255)).join(', ')})`;

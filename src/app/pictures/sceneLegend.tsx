@@ -1,4 +1,5 @@
 /** What the colours of the scene mean, as ordinary text below it. */
+import './sceneLegend.css';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
@@ -33,8 +34,7 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
     <div className="stage-legend">
       {blue === null ? (
         <>
-          {wanted &&
-            CLASSES.map((kind) => <Mark key={kind} kind={kind} colour={CLASS_COLOUR[kind]} text={CLASS_TEXT[kind]} />)}
+          {wanted && <WantedMarks />}
           {plain && <FilmScale max={max} system={system} />}
         </>
       ) : (
@@ -44,9 +44,25 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
         />
       )}
       {/* Always there, so that a touch does not move the picture. */}
-      <Mark colour={touchColour(dark)} text="Touching" />
-      <Mark colour={INTERFERENCE} text="Pressed in" kind="pressed" />
+      <MetalMarks dark={dark} />
     </div>
+  );
+}
+
+/** What of a film wanted each colour means; `of`: from where to where it is so, where that is told. */
+export function WantedMarks({ of = {} }: { of?: Partial<Record<(typeof CLASSES)[number], string>> }) {
+  return CLASSES.map((kind) => (
+    <Mark key={kind} kind={kind} colour={CLASS_COLOUR[kind]} text={`${CLASS_TEXT[kind]}${of[kind] ?? ''}`} />
+  ));
+}
+
+/** And of metal on metal. */
+export function MetalMarks({ dark }: { dark: boolean }) {
+  return (
+    <>
+      <Mark colour={touchColour(dark)} text={CLASS_TEXT.touch} />
+      <Mark colour={INTERFERENCE} text={CLASS_TEXT.pressed} kind="pressed" />
+    </>
   );
 }
 
@@ -67,7 +83,9 @@ function FilmScale({ max, system }: { max: number; system: System }) {
 
 /** The lines of each class, as in the picture. */
 const LINES = {
-  pressed: 'repeating-linear-gradient(45deg, transparent 0 4px, rgb(255 255 255 / 0.6) 4px 6px)',
+  pressed: [45, -45]
+    .map((turn) => `repeating-linear-gradient(${turn}deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)`)
+    .join(', '),
   thin: 'repeating-linear-gradient(90deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
   thick: 'repeating-linear-gradient(0deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
 } as const;

@@ -9,6 +9,11 @@ import type { Staged } from './solid/staged.ts';
 
 /** Room to spare in a new buffer, for the film's breakpoints come and go as the journal moves. */
 const SPARE = 1.5;
+/**
+ * Corners that a buffer has room for at least, a ring where two seats touch: at first touch the solids that were empty
+ * before need no new ones, which would take longer than all else of the move. Three indices to a corner.
+ */
+const LEAST = 3000;
 
 export const never = (_a: Drawn, _b: Drawn) => false;
 
@@ -79,15 +84,13 @@ export function write(geometry: BufferGeometry, { positions, normals, indices, c
     if (!fits)
       geometry.setAttribute(
         name,
-        new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / size) * size), size).setUsage(
-          DynamicDrawUsage,
-        ),
+        new BufferAttribute(new Float32Array(roomFor(values.length / size) * size), size).setUsage(DynamicDrawUsage),
       );
     written(geometry.getAttribute(name) as BufferAttribute, values);
   }
   if (!fits)
     geometry.setIndex(
-      new BufferAttribute(new Uint32Array(Math.ceil(indices.length * SPARE)), 1).setUsage(DynamicDrawUsage),
+      new BufferAttribute(new Uint32Array(3 * roomFor(indices.length / 3)), 1).setUsage(DynamicDrawUsage),
     );
   written(geometry.index!, indices);
   geometry.setDrawRange(0, indices.length);
@@ -99,6 +102,8 @@ export function write(geometry: BufferGeometry, { positions, normals, indices, c
   geometry.boundingSphere!.radius = Number.POSITIVE_INFINITY;
   geometry.boundingBox = null;
 }
+
+const roomFor = (many: number) => Math.max(LEAST, Math.ceil(many * SPARE));
 
 /** Handed to the graphics as far as it is another. */
 function written(attribute: BufferAttribute, values: Float32Array | Uint32Array): void {

@@ -81,12 +81,12 @@ function toldIn(caption: Element): string {
 
 const tidy = (text: string) => text.replace(/\s+/g, ' ').trim();
 
-/** Lines no wider than the room, but for a word that is. */
-export function wrapped(text: string, size: number, room: number, weight = 400): string[] {
+/** Lines no wider than the room, but for a word that is; a dot between two parts stays with the one before it. */
+export function wrapped(text: string, size: number, room: number, weight = 400, measured = textWidth): string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ').filter((one) => one !== '')) {
+  for (const word of text.split(/ +(?!·)/).filter((one) => one !== '')) {
     const longer = lines.length === 0 ? word : `${lines[lines.length - 1]} ${word}`;
-    if (lines.length > 0 && textWidth(longer, size, weight) <= room) lines[lines.length - 1] = longer;
+    if (lines.length > 0 && measured(longer, size, weight) <= room) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;

@@ -6,13 +6,27 @@ import {
   filterDeficiencyDeuter,
   filterDeficiencyProt,
   filterDeficiencyTrit,
+  formatRgb,
   parse,
 } from 'culori';
 import fc from 'fast-check';
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import type { Rgb } from '../../../src/app/pictures/colourScale.ts';
-import { classOf, filmRuns } from '../../../src/app/pictures/filmClass.ts';
-import { CLASS_COLOUR, INTERFERENCE, touchColour, wantedColour } from '../../../src/app/pictures/filmColour.ts';
+import { FilmShape, PATTERN } from '../../../src/app/pictures/FilmPaint.tsx';
+import { bandOf, classOf, type FilmClass, filmRuns } from '../../../src/app/pictures/filmClass.ts';
+import {
+  CLASS_COLOUR,
+  CLASS_FILL,
+  cssColour,
+  INTERFERENCE,
+  linear,
+  touchColour,
+  wantedColour,
+} from '../../../src/app/pictures/filmColour.ts';
+import { MetalMarks, WantedMarks } from '../../../src/app/pictures/sceneLegend.tsx';
+import { colourOf } from '../../../src/app/pictures/solid/filmGeometry.ts';
 
 const wanted = { target: 2.5e-6, tolerance: 0.5e-6 };
 const film = fc.double({ min: -4e-6, max: 12e-6, noNaN: true });
@@ -21,14 +35,14 @@ describe('what a film is to its seat', () => {
   test('by the film wanted, its edges within it; none in a seat that wants none', () => {
     expect([-1e-6, 0, 1.99e-6, 2e-6, 2.5e-6, 3e-6, 3.01e-6].map((h) => classOf(h, wanted))).toEqual([
       'pressed',
-      'thin',
+      'touch',
       'thin',
       'right',
       'right',
       'right',
       'thick',
     ]);
-    expect([-1e-6, 0, 3e-6].map((h) => classOf(h, null))).toEqual(['pressed', 'plain', 'plain']);
+    expect([-1e-6, 0, 3e-6].map((h) => classOf(h, null))).toEqual(['pressed', 'touch', 'plain']);
   });
 
   test('runs of one class join to the whole film, and part exactly at the edges', () => {
@@ -104,7 +118,10 @@ describe('colours of films', () => {
       const apart = (a: readonly Rgb[], b: readonly Rgb[]) =>
         Math.min(...a.flatMap((x) => b.map((y) => difference(seen(colour(x)), seen(colour(y))))));
       // Neighbours, which also differ in pattern; then what stands beside them in the pictures.
+      const touches = [touchColour(false), touchColour(true)];
       for (const [one, other] of [
+        [[INTERFERENCE], touches],
+        [[INTERFERENCE], thin],
         [thin, right],
         [right, thick],
         [thin, thick],
@@ -137,5 +154,43 @@ describe('colours of films', () => {
     const light = (all: Rgb[]) => all.map((one) => lab(colour(one)).l);
     expect(Math.min(...light(right)) - Math.max(...light(thick))).toBeGreaterThan(12);
     expect(Math.min(...light(thick)) - Math.max(...light(thin))).toBeGreaterThan(10);
+  });
+
+  test('in grey a class differs from its neighbours by its lines where it does not by lightness', () => {
+    const order = ['pressed', 'touch', 'thin', 'right', 'thick'] as const;
+    for (const dark of [false, true])
+      for (let i = 1; i < order.length; i++) {
+        const [one, other] = [order[i - 1]!, order[i]!];
+        const light = (kind: (typeof order)[number]) =>
+          lab(colour(kind === 'touch' ? touchColour(dark) : CLASS_COLOUR[kind])).l;
+        const lines = (kind: FilmClass) => JSON.stringify(PATTERN[kind]?.angles ?? []);
+        const step = Math.abs(light(one) - light(other));
+        expect(step > 12 || lines(one) !== lines(other), `${one} and ${other}, ${step}`).toBe(true);
+        expect(lines(one) === lines(other) && lines(one) === '[]', `${one} and ${other}`).toBe(false);
+      }
+  });
+
+  test('sheets, drawings, solid picture and charts have one fill for a class', () => {
+    for (const [kind, fill] of Object.entries(CLASS_COLOUR)) {
+      const token = parse(new RegExp(`--film-${kind}: (#[0-9a-f]+);`).exec(css)![1]!)!;
+      expect(formatRgb(token)).toBe(cssColour(fill));
+      expect(CLASS_FILL[kind as keyof typeof CLASS_FILL]).toBe(`var(--film-${kind})`);
+      const drawn = renderToStaticMarkup(createElement(FilmShape, { points: '', kind: kind as FilmClass, id: '' }));
+      expect(drawn).toContain(`fill:${cssColour(fill)}`);
+      // A film in the middle of its class, as a corner of the solid picture has it.
+      const [low, high] = bandOf(wanted);
+      const middle = { pressed: -1e-6, thin: low / 2, right: wanted.target, thick: high + (3 * high) / 2 };
+      const corner = colourOf(middle[kind as keyof typeof middle], wanted, 1);
+      for (const [k, part] of linear(fill).entries()) expect(corner[k]).toBeCloseTo(part, 3);
+      const legend = renderToStaticMarkup(createElement(WantedMarks)) + metals(false);
+      expect(legend).toContain(cssColour(fill));
+    }
+    expect(renderToStaticMarkup(createElement(FilmShape, { points: '', kind: 'touch', id: '' }))).toContain(
+      'fill:var(--touch)',
+    );
+    for (const dark of [false, true]) expect(metals(dark)).toContain(cssColour(touchColour(dark)));
+    function metals(dark: boolean) {
+      return renderToStaticMarkup(createElement(MetalMarks, { dark }));
+    }
   });
 });

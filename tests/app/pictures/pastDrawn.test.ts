@@ -10,6 +10,7 @@ import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { pastDrawn } from '../../../src/app/pictures/pastDrawn.ts';
 import { frameOf, journalProfile } from '../../../src/app/pictures/sceneGeometry.ts';
 import { sectionFrame } from '../../../src/app/pictures/sectionFrame.ts';
+import { arrowsOf, dashesOf } from '../../../src/app/pictures/solid/contact.ts';
 import { DEMOS } from '../../../src/app/state/demos.ts';
 import { metres, millimetres, toSeats } from '../../../src/report/convert.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
@@ -61,10 +62,14 @@ test.each(pairs)('$file: every contact of a nose pulled up or down is drawn on b
       fc.pre(drawn !== null);
       // Of metal, to a nanometre, drawn.
       const near = 1e-9 * (drawn?.factor ?? 0);
-      for (const force of drawn?.forces ?? []) {
+      const arrows = drawn ? arrowsOf(drawn, 120) : [];
+      for (const [i, force] of (drawn?.forces ?? []).entries()) {
         const { bush, journal, film } = drawn!.at!(force.angle).find(({ name }) => name === force.seat)!;
         const line = pastDrawn(drawn!, force);
         held++;
+        // The solid picture has the same line, and its arrow ends on it or on the journal drawn.
+        expect(arrows[i]!.past).toEqual(line);
+        expect(arrows[i]!.at).toEqual(force.at);
         expect(off(bush, force.at)).toBeLessThan(near);
         expect(Math.min(off(journal, force.at), off(line, force.at))).toBeLessThan(near);
         if (line.length === 0) continue;
@@ -109,5 +114,26 @@ test.each(pairs)('$file: pulled up or down by any amount its outline does not cr
       expect(journalProfile(drawn, frameOf(drawn)).flat().every(Number.isFinite)).toBe(true);
     }),
     { numRuns: 25, seed: 9 },
+  );
+});
+
+test('dashes lie on their line, in order from its start, and leave out as much as they should', () => {
+  const corner = fc.tuple(fc.double({ min: -1, max: 1, noNaN: true }), fc.double({ min: 0.1, max: 1, noNaN: true }));
+  fc.assert(
+    fc.property(fc.array(corner, { minLength: 2, maxLength: 6 }), (corners) => {
+      const line = corners as unknown as Point[];
+      const lengthOf = (all: readonly Point[]) =>
+        all.slice(1).reduce((sum, [z, r], i) => sum + Math.hypot(z - all[i]![0], r - all[i]![1]), 0);
+      const whole = lengthOf(line);
+      fc.pre(whole > 0.01);
+      const [long, space] = [0.045, 0.03];
+      const dashes = dashesOf(line, long, space);
+      expect(Math.hypot(dashes[0]![0][0] - line[0]![0], dashes[0]![0][1] - line[0]![1])).toBeLessThan(1e-9);
+      for (const [from, to] of dashes) for (const point of [from, to]) expect(off(line, point)).toBeLessThan(1e-9);
+      const full = Math.floor(whole / (long + space));
+      const drawn = full * long + Math.min(long, whole - full * (long + space));
+      expect(dashes.reduce((sum, dash) => sum + lengthOf(dash), 0)).toBeCloseTo(drawn, 6);
+    }),
+    { numRuns: 200, seed: 3 },
   );
 });

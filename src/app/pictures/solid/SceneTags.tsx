@@ -46,6 +46,7 @@ interface Props {
 
 export function SceneTags({ drawing, frame, staged, system, plan, tagged, inSteps = true, colour, ground }: Props) {
   const written = useRef('');
+  const standing = useRef<{ svg: SVGSVGElement | null; marks: readonly Mark[] }>({ svg: null, marks: [] });
   const get = useThree((state) => state.get);
   const write = useLatest(() => {
     const svg = tagged.svg.current;
@@ -55,11 +56,10 @@ export function SceneTags({ drawing, frame, staged, system, plan, tagged, inStep
     const now = JSON.stringify([placed, size, colour, ground]);
     if (now === written.current) return;
     written.current = now;
+    const marks = placed.flatMap((tag) => marksOf(tag, colour, ground));
     setTo(svg, { viewBox: `0 0 ${size.width} ${size.height}` });
-    drawMarks(
-      svg,
-      placed.flatMap((tag) => marksOf(tag, colour, ground)),
-    );
+    drawMarks(svg, marks, standing.current.svg === svg ? standing.current.marks : []);
+    standing.current = { svg, marks };
   });
   // With the solids, once a frame: the words beside it are painted with that frame.
   useEffect(() => drawing.subscribe(() => get().invalidate()), [drawing, get]);
@@ -143,25 +143,23 @@ interface Mark {
   text?: string;
 }
 
-/** What stands there already is written over, and of that what is another. */
-function drawMarks(svg: SVGSVGElement, marks: readonly Mark[]): void {
+/** What stands there already is written over, and of that what is another than before. */
+function drawMarks(svg: SVGSVGElement, marks: readonly Mark[], before: readonly Mark[]): void {
   marks.forEach(({ name, attributes, text }, i) => {
     const old = svg.children[i];
-    const kept = old?.localName === name;
-    const node = kept ? old : svgElement(name, {});
-    if (kept)
-      for (const each of old.getAttributeNames()) if (!Object.hasOwn(attributes, each)) old.removeAttribute(each);
-    setTo(node, attributes);
-    if (text !== undefined && node.textContent !== text) node.textContent = text;
-    if (old && !kept) old.replaceWith(node);
+    const was = old && before[i]?.name === name ? before[i] : null;
+    const node = was ? old! : svgElement(name, {});
+    for (const each in was?.attributes) if (!Object.hasOwn(attributes, each)) node.removeAttribute(each);
+    setTo(node, attributes, was?.attributes);
+    if (text !== was?.text) node.textContent = text ?? '';
+    if (old && !was) old.replaceWith(node);
     else if (!old) svg.append(node);
   });
   while (svg.children.length > marks.length) svg.lastElementChild?.remove();
 }
 
-function setTo(node: Element, attributes: Mark['attributes']): void {
-  for (const [key, value] of Object.entries(attributes))
-    if (node.getAttribute(key) !== `${value}`) node.setAttribute(key, `${value}`);
+function setTo(node: Element, attributes: Mark['attributes'], before: Mark['attributes'] = {}): void {
+  for (const [key, value] of Object.entries(attributes)) if (before[key] !== value) node.setAttribute(key, `${value}`);
 }
 
 function marksOf({ kind, lines, x, y, width, leader }: Placed, colour: string, ground: string): Mark[] {

@@ -215,7 +215,7 @@ void main() {
 }
 `;
 
-/** Oil: the colour is the legend's; a gleam and its outline tell the shell. What is pressed in is striped. */
+/** Oil: the colour is the legend's; a gleam and its outline tell the shell. Classes are ruled as on the drawings. */
 export const OIL = /* glsl */ `
 ${COMMON}
 uniform float thick;
@@ -234,16 +234,19 @@ void main() {
   float alpha = thick;
   float clash = 1.0 - smoothstep(0.02, 0.08, distance(vTint, pressed));
   float r = length(vAt.yz);
-  float bar = hatched((vAt.x + r * atan(vAt.y, vAt.z)) * 0.70710678, 0.8 * hatch, 2.6 * stroke);
-  colour = mix(colour, mix(colour, vec3(1.0), 0.55), clash * bar);
   alpha = mix(alpha, 1.0, clash);
-  // As on the drawings: too thin ruled round, too thick along.
+  // Too thin ruled round, too thick along, pressed in both ways aslant; a face of the cut by its own plane.
   float turned = r * atan(vAt.y, vAt.z);
+  float up = abs(dot(vNormalOf.yz, vAt.yz)) < 0.5 * r ? r : turned;
+  float crossed = max(
+    hatched((vAt.x + up) * 0.70710678, 0.8 * hatch, 0.6 * stroke),
+    hatched((vAt.x - up) * 0.70710678, 0.8 * hatch, 0.6 * stroke)
+  );
   float rules = max(
     isOf(thin) * hatched(vAt.x, 0.7 * hatch, 0.6 * stroke),
-    isOf(wide) * hatched(abs(dot(vNormalOf.yz, vAt.yz)) < 0.5 * r ? r : turned, hatch, 0.6 * stroke)
+    isOf(wide) * hatched(up, hatch, 0.6 * stroke)
   );
-  colour = mix(colour, ink, 0.3 * rules);
+  colour = mix(colour, ink, max(0.3 * rules, 0.5 * clash * crossed));
   #ifdef SHELL
   float rim = 1.0 - abs(dot(n, eye));
   vec3 h = normalize(normalize(vec3(-0.5, 0.72, 0.62)) + eye);

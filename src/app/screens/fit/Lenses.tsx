@@ -13,6 +13,7 @@ import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace } from '../../pictures/drawn.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { CLASS_TEXT, classOf, filmRuns } from '../../pictures/filmClass.ts';
+import { middleOf } from '../../pictures/SeatNotes.tsx';
 import { thinned } from '../../pictures/thinned.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { lensDepth, thinnestSections } from './lens.ts';
@@ -51,10 +52,10 @@ function Lenses({ drawn, ghost, fit, system, deep, figures = true, say = fineTex
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
     <section className="lenses" aria-label="Each seat magnified, all at one scale">
-      {sections.map((seat, i) => (
+      {inOrder(sections).map((i) => (
         <Lens
-          key={seat.name}
-          seat={seat}
+          key={sections[i]!.name}
+          seat={sections[i]!}
           was={ghost?.seats[i] ?? null}
           told={fit.seats[i]!}
           pulled={drawn.pulled}
@@ -67,6 +68,10 @@ function Lenses({ drawn, ghost, fit, system, deep, figures = true, say = fineTex
     </section>
   );
 }
+
+/** Places of the seats from the rear to the nose, as they stand in the section. */
+const inOrder = (seats: readonly DrawnSeat[]) =>
+  seats.map((_, i) => i).sort((a, b) => middleOf(seats[a]!)[0] - middleOf(seats[b]!)[0]);
 
 export default memo(Lenses);
 
@@ -102,14 +107,12 @@ function Lens({ seat, was, told, pulled, depth, system, figures, say }: LensProp
     broken ? `${x(along).toFixed(1)} ${broken === 'foot' ? height - BEYOND : HEAD}` : at(along, edge + film);
   const journalEdge = places.map(journalAt);
   const kind = least === null ? null : classOf(least, seat.wanted);
-  const touching = least !== null && Math.abs(least) <= SAME;
+  const touching = kind === 'touch';
   return (
-    <figure className={`lens ${kind ?? 'apart'}`}>
+    <figure className={`lens ${touching ? 'touching' : (kind ?? 'apart')}`}>
       <figcaption>
         <strong>{seat.name}</strong>
-        <span className="film-is">
-          {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
-        </span>
+        <span className="film-is">{kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}</span>
         <span className="film-now">{least === null ? 'apart' : say(millimetres(least), system)}</span>
         <span className="travel">
           {!pulled && meanText(told, least, system)}
@@ -174,7 +177,7 @@ function Lens({ seat, was, told, pulled, depth, system, figures, say }: LensProp
               textAnchor="middle"
               className="beyond"
             >
-              {broken === 'foot' ? '↓' : '↑'} {say(millimetres(Math.abs(least!)), system)}
+              {broken === 'foot' ? '↓' : '↑'} {say(millimetres(least!), system)}
             </text>
           )}
         </svg>

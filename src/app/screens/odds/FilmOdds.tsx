@@ -4,11 +4,14 @@ import { scaleLinear } from 'd3-scale';
 import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, fineUnit, isLopsided, plusMinusText, type System, sidedText } from '../../../design/units.ts';
+import { metres } from '../../../report/convert.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
 import { timesText } from '../../../report/odds/times.ts';
 import { hundredthText } from '../../../report/odds/words.ts';
 import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
+import { classOf } from '../../pictures/filmClass.ts';
+import { CLASS_FILL } from '../../pictures/filmColour.ts';
 
 interface Props {
   design: Design;
@@ -106,6 +109,11 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
   const [least, most] = band ?? [0, Number.POSITIVE_INFINITY];
   const ends = [from, from + wide * shares.length, ...[least, most].filter(Number.isFinite)];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const wanted = band ? { target: metres((least + most) / 2), tolerance: metres((most - least) / 2) } : null;
+  const fillOf = (film: number) => {
+    const kind = classOf(metres(film), wanted);
+    return kind === 'plain' ? undefined : CLASS_FILL[kind];
+  };
   const pad = 0.06 * (high - low);
   const x = scaleLinear([low - pad, high + pad], [plot.left, plot.right]);
   const y = scaleLinear([0, Math.max(...shares)], [plot.bottom, plot.top]);
@@ -138,7 +146,8 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
             width={Math.max(1, x(from + wide * (i + 1)) - x(from + wide * i) - 0.5)}
             y={y(share)}
             height={plot.bottom - y(share)}
-            className={middle >= least && middle <= most ? 'counted in' : 'counted'}
+            className="counted"
+            style={{ fill: fillOf(middle) }}
           />
         );
       })}

@@ -10,9 +10,10 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import type { Frame } from '../../pictures/revolve.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
-import { MapLegend } from './MapLegend.tsx';
+import { FilmLegend, PressureLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
 import { leaningPair, RunSection } from './RunSection.tsx';
+import { runningWanted } from './runningWanted.ts';
 import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
 import { useEased } from './useEased.ts';
@@ -90,7 +91,8 @@ function HowToRead({ design }: { design: Design }) {
       </summary>
       Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
       pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}{' '}
-      Lined across: less film than parts the surfaces; crossed lines: pressed into each other.
+      Film: too thin where it does not part the surfaces; too thick where it is more than twice the film wanted, which a
+      journal right to one side would leave.
     </details>
   );
 }
@@ -115,7 +117,15 @@ function Maps({ fields, design, layer: asked, system }: Props) {
           />
         ))}
       </div>
-      <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
+      {layer === 'pressure' ? (
+        <PressureLegend max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
+      ) : (
+        <FilmLegend
+          wanted={fields.seats.map(({ name }) => runningWanted(design, name))}
+          levels={scale.levels}
+          system={system}
+        />
+      )}
     </div>
   );
 }

@@ -19,6 +19,7 @@ import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { onScreen, type Placing, placing } from '../../pictures/sectionLayout.ts';
 import { textWidth } from '../../pictures/textWidth.ts';
 import { useSize } from '../../pictures/useSize.ts';
+import { runningWanted } from './runningWanted.ts';
 
 interface Props {
   fields: RunFields;
@@ -124,7 +125,7 @@ export function leaningPair(
     };
   });
   const leaning = leaningOf(parts, { ...aside, z: metres(pose.z), tiltX: tilt.x, tiltY: tilt.y });
-  // The film wanted is that of a journal on the axis; under a load one side is always thinner.
-  const seats = parts.map((part) => ({ ...seatLines(part), wanted: null }));
+  // The film of the drawing is that of a journal on the axis; under a load one side is always thinner.
+  const seats = parts.map((part) => ({ ...seatLines(part), wanted: runningWanted(design, part.name) }));
   return drawnPair(seats, metres(pose.z), factor, leaning);
 }

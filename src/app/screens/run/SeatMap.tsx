@@ -8,14 +8,16 @@ import { useEffect, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
 import { fineText, lengthUnit, placeText, type System } from '../../../design/units.ts';
+import { metres } from '../../../report/convert.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
-import { neededFilm } from '../../../report/film/neededFilm.ts';
 import type { Rgb } from '../../pictures/colourScale.ts';
+import { CLASS_TEXT, classOf } from '../../pictures/filmClass.ts';
 import { textWidth } from '../../pictures/textWidth.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { contour, type Piece } from './contours.ts';
-import { patternFilm } from './mapPattern.ts';
+import { paintFilm } from './filmMap.ts';
+import { runningWanted } from './runningWanted.ts';
 import { extremeOf, groovesOf, type Place, stationsOf } from './seatMarks.ts';
 
 export type Layer = 'pressure' | 'film';
@@ -50,17 +52,20 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
   const x = scaleLinear([0, 360], [MARGIN.left, MARGIN.left + plot.width]);
   const y = scaleLinear([ends.from, ends.to], [height - MARGIN.bottom, MARGIN.top]);
   const values = layer === 'pressure' ? seat.pressure : seat.film;
+  const dark = useMedia('(prefers-color-scheme: dark)');
   const ratio = Math.min(2, window.devicePixelRatio || 1);
   useEffect(() => {
     const context = canvas.current?.getContext('2d', { willReadFrequently: true });
     if (!context) return;
-    paint(context, seat, values, colour);
-    if (layer === 'film') patternFilm(context, seat, neededFilm(design.run!), ratio);
+    if (layer === 'film') paintFilm(context, seat, runningWanted(design, seat.name), ratio, dark);
+    else paint(context, seat, values, colour);
   });
   const unit = lengthUnit(system);
+  const touches = classOf(metres(seat.leastFilm), null) === 'touch';
+  const leastText = touches ? CLASS_TEXT.touch : fineText(seat.leastFilm, system);
   const peak = extremeOf(seat.pressure, seat, 'greatest');
   const least = extremeOf(seat.film, seat, 'least');
-  const said = `${seat.name} seat unrolled: ${layer === 'pressure' ? `greatest pressure ${measureText('pressure', peak.value, system)} at ${peak.angle.toFixed(0)}°, station ${placeText(peak.station, system)}; ` : ''}least film ${fineText(seat.leastFilm, system)} at ${seat.leastAngle.toFixed(0)}°`;
+  const said = `${seat.name} seat unrolled: ${layer === 'pressure' ? `greatest pressure ${measureText('pressure', peak.value, system)} at ${peak.angle.toFixed(0)}°, station ${placeText(peak.station, system)}; ` : ''}least film ${leastText} at ${seat.leastAngle.toFixed(0)}°`;
   return (
     <figure className={`seat-map seat-${index % 4}`} ref={box}>
       <figcaption>
@@ -71,7 +76,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
               <Sign d={CROSS} /> peak {measureText('pressure', seat.peakPressure, system)} ·{' '}
             </>
           )}
-          <Sign d={RING} /> least film {fineText(seat.leastFilm, system)}
+          <Sign d={RING} /> {touches ? leastText : `least film ${leastText}`}
         </span>
       </figcaption>
       <div style={{ height }}>
@@ -115,15 +120,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
               height={height}
             />
           )}
-          <Mark
-            at={least}
-            kind="least"
-            text={fineText(seat.leastFilm, system)}
-            x={x}
-            y={y}
-            width={width}
-            height={height}
-          />
+          <Mark at={least} kind="least" text={leastText} touches={touches} x={x} y={y} width={width} height={height} />
         </svg>
       </div>
     </figure>
@@ -241,6 +238,7 @@ function Mark({
   at,
   kind,
   text,
+  touches = false,
   x,
   y,
   width,
@@ -249,6 +247,8 @@ function Mark({
   at: Place;
   kind: 'peak' | 'least';
   text: string;
+  /** a ring in the colour of a touch */
+  touches?: boolean;
   x: Scale;
   y: Scale;
   width: number;
@@ -260,7 +260,7 @@ function Mark({
   // Within the frame, off the figures of the axes.
   const line = Math.min(height - MARGIN.bottom - 5, Math.max(MARGIN.top + 14, beside));
   return (
-    <g className={`mark ${kind}`}>
+    <g className={`mark ${kind}${touches ? ' is-touch' : ''}`}>
       <g transform={`translate(${px} ${py})`}>
         <path d={kind === 'peak' ? CROSS : RING} className="halo" />
         <path d={kind === 'peak' ? CROSS : RING} />

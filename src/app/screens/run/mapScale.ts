@@ -6,7 +6,6 @@ import { ticks } from 'd3-array';
 import { unitOf } from '../../../design/measures.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
-import { filmColour } from '../../pictures/filmColour.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
 import { pressureColour } from './pressureColour.ts';
 import type { Layer } from './SeatMap.tsx';
@@ -30,11 +29,8 @@ export function mapScale(fields: RunFields, layer: Layer, system: System) {
     layer === 'pressure'
       ? Array.from({ length: LINES - 1 }, (_, i) => (max * (i + 1)) / LINES)
       : ticks(least / unit, greatest / unit, LINES).map((level) => level * unit);
-  const exact =
-    layer === 'pressure' ? (value: number) => pressureColour(value, max) : (value: number) => filmColour(value, max);
-  // Thousands of cells are coloured at every move of the hand.
-  const table = Array.from({ length: SHADES + 1 }, (_, i) => exact((max * i) / SHADES));
-  const colour = (value: number) =>
-    value < 0 ? exact(value) : table[Math.min(SHADES, Math.round((SHADES * value) / max))]!;
+  // Thousands of cells are coloured at every move of the hand; those of films are in filmMap.ts.
+  const table = Array.from({ length: SHADES + 1 }, (_, i) => pressureColour((max * i) / SHADES, max));
+  const colour = (pressure: number) => table[Math.min(SHADES, Math.max(0, Math.round((SHADES * pressure) / max)))]!;
   return { max, levels, colour };
 }

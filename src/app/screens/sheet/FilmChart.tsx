@@ -11,6 +11,7 @@ import { toSeats } from '../../../report/convert.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { seatLines } from '../../../report/inFrame.ts';
 import { bandsOf, type Curve, curveOf, filmsShown } from '../../charts/chartCurves.ts';
+import { CLASS_COLOUR, cssColour } from '../../pictures/filmColour.ts';
 import { textWidth } from '../../pictures/textWidth.ts';
 import { chartRange } from './chartRange.ts';
 import { DASHES, FIGURE, FONT, lettering, OUTLINE, PER_MM, SMALL, THIN, WIDTH } from './ink.ts';
@@ -24,6 +25,7 @@ const APART = 28;
 const EDGE = 6;
 const DASH = 36;
 const TICKS = 9;
+const AS_WANTED = cssColour(CLASS_COLOUR.right);
 
 const minus = (value: number) => `${value}`.replace('-', '−');
 
@@ -64,8 +66,8 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
           width={plot.right - plot.left}
           y={y(target + tolerance)}
           height={Math.max(1, y(target - tolerance) - y(target + tolerance))}
-          fill="#000"
-          fillOpacity={0.14}
+          fill={AS_WANTED}
+          fillOpacity={0.5}
         />
       ))}
       <Grid x={x} plot={plot} unit={fineUnit(system).size} />
