@@ -35,6 +35,20 @@ function leftSentence(design: Design, remaining: Remaining, system: System, look
   return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;
 }
 
+/**
+ * What is left, below a line that tells already what is safe and what to look at first (now.ts): how far it is short,
+ * and in metal.
+ */
+export function belowNow(verdict: Verdict, design: Design, cut: CutReport, system: System): Verdict {
+  const { remaining } = cut;
+  const left = remaining ? leftOf(remaining, system) : [];
+  if (!remaining || !left.some(isUnsure)) return verdict;
+  if (verdict.headline !== leftSentence(design, remaining, system, lookBefore(cut, system))) return verdict;
+  const far = farText(remaining, system);
+  const { most } = metalText(left, remaining);
+  return { ...verdict, headline: far === '' ? `Most likely ${most}.` : `You are ${far}: most likely ${most}.` };
+}
+
 /** How far it is short; empty where it is not. One doubt is told, that of the metal: what is safe goes by it. */
 function farText({ standOff: { now, all } }: Remaining, system: System): string {
   const short = now === null || all === null ? 0 : now - all;

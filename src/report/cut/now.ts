@@ -45,7 +45,7 @@ function leftNow(cut: CutReport, remaining: NonNullable<CutReport['remaining']>,
   if (safe.length === 0 && look?.doing === OTHERWISE && works !== '')
     return `Take nothing yet: ${works}; to be surer ${OTHERWISE}.`;
   if (safe.length === 0) return `Take nothing yet: first ${look?.doing ?? 'try it again'}.`;
-  if (look?.when === 'first') return `Safe now: ${listed(safe.map((one) => one.safe))}; first ${look.doing}.`;
+  if (look?.when === 'first') return `First ${look.doing}; safe now: ${listed(safe.map((one) => one.safe))}.`;
   const then = look ? ', then try again' : '';
   return safe.length > FEW
     ? `Safe to take now: something off ${safe.length} surfaces${then}.`

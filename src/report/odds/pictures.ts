@@ -3,6 +3,7 @@ import type { SeatInput } from '../../engine/contact/fit.ts';
 import { BLOCK, drawer, type OddsRun } from '../../engine/odds/odds.ts';
 import { columnsOf } from '../../engine/odds/outcomes.ts';
 import { millimetres } from '../convert.ts';
+import { SAME } from '../inFrame.ts';
 import type { State } from './drawn.ts';
 
 /** Pairs drawn in the chart, and draws counted. */
@@ -23,6 +24,8 @@ export interface Counted {
   shares: number[];
   below: number;
   above: number;
+  /** share whose surfaces just touch: it stands above the step that ends at no film, or holds it, and is not in it */
+  touching: number;
 }
 
 export interface Pictures {
@@ -64,15 +67,19 @@ function countedOf(films: readonly number[], wanted: SeatInput): Counted | null 
   const { from, step, count } = stepsFor(sorted, wanted);
   const shares = new Array<number>(count).fill(0);
   const one = 1 / films.length;
-  let [below, above] = [0, 0];
+  let [below, above, touching] = [0, 0, 0];
   for (const film of sorted) {
     const place = Math.floor((film - from) / step);
-    if (place < 0) below += one;
+    if (Math.abs(film) <= TOUCHING) touching += one;
+    else if (place < 0) below += one;
     else if (place >= count) above += one;
     else shares[place]! += one;
   }
-  return { from, step, shares, below, above };
+  return { from, step, shares, below, above, touching };
 }
+
+/** mm: solving leaves as much of a film of nothing. */
+const TOUCHING = millimetres(SAME);
 
 /** Times as many steps as are usual, at most. */
 const MANY = 4;
@@ -88,6 +95,8 @@ function stepsFor(sorted: Float64Array, { target, tolerance = 0 }: SeatInput) {
     return { from: low, step, count: Math.max(1, Math.ceil((high - low) / step)) };
   }
   const [least, most] = [millimetres(target - tolerance), millimetres(target + tolerance)];
+  // Room before nothing for those that touch.
+  if (sorted.some((film) => Math.abs(film) <= TOUCHING)) low = Math.min(low, -TOUCHING);
   [low, high] = [Math.max(Math.min(low, least), -most), Math.min(Math.max(high, most), SHOWN * most)];
   let step = (most - least) / IN_BAND;
   const wide = Math.ceil((high - low) / step / STEPS);

@@ -79,15 +79,17 @@ describe('of the steep cone to be cut', () => {
       now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: sliver }, ...more });
     expect(nowAfter({ worth: undefined })).toMatch(/^Safe to take now: .*, then try again\.$/);
     expect(nowAfter({ worth })).toMatch(
-      /^Safe now: [\d.]+ µm off the steep journal; first read the shake at the nose\.$/,
+      /^First read the shake at the nose; safe now: [\d.]+ µm off the steep journal\.$/,
     );
-    expect(nowAfter({ worth: less })).toMatch(/^Safe now: .*; first try it again and look at the blue\.$/);
+    expect(nowAfter({ worth: less })).toMatch(/^First try it again and look at the blue; safe now: /);
     const none = sliver.map((step) => ({ ...step, safe: 0 }));
     expect(nowAfter({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
       'Take nothing yet: first read the shake at the nose.',
     );
     const again = { ...worth, reading: { ...worth.reading!, again: true } };
-    expect(nowAfter({ worth: again })).toMatch(/; first read the shake once more, the journal held at 50\.00 µm\.$/);
+    expect(nowAfter({ worth: again })).toMatch(
+      /^First read the shake once more, the journal held at 50\.00 µm; safe now: /,
+    );
     const nearly = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.9 * step.normal }));
     expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: nearly } })).not.toMatch(/try again/);
     const clash = wide.trials!.map((trial) => ({ ...trial, status: 'contradiction' as const }));

@@ -180,8 +180,13 @@ describe('a double cone', () => {
       expect(oddsReport.safeParse(JSON.parse(JSON.stringify(report))).success).toBe(true);
     const pictured = points.find(({ pictures }) => pictures?.planned)!.pictures!.planned!;
     expect(pictured.pairs.length).toBe(100);
-    for (const { best } of pictured.films)
-      expect(best!.shares.reduce((a, b) => a + b, best!.below + best!.above)).toBeCloseTo(1, 9);
+    for (const { best } of pictured.films) {
+      expect(best!.shares.reduce((a, b) => a + b, best!.below + best!.above + best!.touching)).toBeCloseTo(1, 9);
+      // Where a pair runs best a film may be nothing, never less: none of those that touch is drawn as pressed in.
+      const least = best!.from;
+      const pressed = best!.shares.filter((_, i) => least + best!.step * (i + 1) < 1e-9);
+      expect(pressed.reduce((a, b) => a + b, least < 0 ? best!.below : 0)).toBe(0);
+    }
   });
 });
 

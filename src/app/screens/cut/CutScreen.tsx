@@ -11,7 +11,7 @@ import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { behindLeave, isLeft } from '../../../report/cut/leave.ts';
 import { leftShown } from '../../../report/cut/leftShown.ts';
-import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
+import { belowNow, leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
@@ -129,7 +129,8 @@ function CutVerdict({
   waits,
 }: Planned & { waits: ReactNode }) {
   const way = useAngles();
-  const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
+  const told = leftVerdict(design, cut, system);
+  const plain = asAssumed(told ? belowNow(told, design, cut, system) : cutVerdict(design, cut, system, way), design, [
     'seats',
     'cut',
   ]);

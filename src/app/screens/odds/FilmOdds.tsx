@@ -10,7 +10,7 @@ import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
 import { timesText } from '../../../report/odds/times.ts';
 import { hundredthText } from '../../../report/odds/words.ts';
 import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
-import { classOf } from '../../pictures/filmClass.ts';
+import { CLASS_TEXT, classOf } from '../../pictures/filmClass.ts';
 import { CLASS_FILL } from '../../pictures/filmColour.ts';
 
 interface Props {
@@ -103,7 +103,8 @@ interface DistributionProps {
 }
 
 /** A film as it may turn out, counted in even steps. */
-export function Distribution({ label, name, counted: { from, step: wide, shares }, band, system }: DistributionProps) {
+export function Distribution({ label, name, counted, band, system }: DistributionProps) {
+  const { from, step: wide, shares, touching } = counted;
   const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 134 });
   const unit = fineUnit(system);
   const [least, most] = band ?? [0, Number.POSITIVE_INFINITY];
@@ -116,7 +117,10 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
   };
   const pad = 0.06 * (high - low);
   const x = scaleLinear([low - pad, high + pad], [plot.left, plot.right]);
-  const y = scaleLinear([0, Math.max(...shares)], [plot.bottom, plot.top]);
+  // Those that touch stand on the step that ends at nothing, or holds it.
+  const atNothing = Math.ceil(-from / wide - 1e-9) - 1;
+  const touchFrom = shares[atNothing] ?? 0;
+  const y = scaleLinear([0, Math.max(...shares, touchFrom + touching)], [plot.bottom, plot.top]);
   const [bandLow, bandHigh] = [Math.max(plot.left, x(least)), Math.min(plot.right, x(Math.min(most, high + pad)))];
   return (
     <ChartFigure
@@ -127,7 +131,10 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
       curves={() => ({
         across: `least film, ${unit.name}`,
         up: 'share of the pairs',
-        lines: [{ name, points: shares.map((share, i) => [(from + wide * (i + 0.5)) / unit.size, share] as const) }],
+        lines: [
+          { name, points: shares.map((share, i) => [(from + wide * (i + 0.5)) / unit.size, share] as const) },
+          ...(touching > 0 ? [{ name: CLASS_TEXT.touch, points: [[0, touching]] as const }] : []),
+        ],
       })}
     >
       <rect
@@ -151,6 +158,16 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
           />
         );
       })}
+      {touching > 0 && (
+        <rect
+          x={x(from + wide * atNothing)}
+          width={Math.max(1, x(from + wide) - x(from) - 0.5)}
+          y={y(touchFrom + touching)}
+          height={y(touchFrom) - y(touchFrom + touching)}
+          className="counted"
+          style={{ fill: CLASS_FILL.touch }}
+        />
+      )}
       <g className="grid">
         <path d={`M${plot.left} ${plot.bottom}H${plot.right}`} className="zero" />
       </g>
