@@ -27,6 +27,10 @@ export function mendedAt(cause: CauseReport): string | null {
   }
 }
 
+/** Whether some slip more likely than not is behind it. */
+export const isExplained = (causes: readonly CauseReport[] | undefined) =>
+  (causes ?? []).reduce((sum, { chance }) => sum + chance, 0) > MOST_LIKELY;
+
 const oddsText = (chance: number) => `${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100`;
 
 /** Of a number, where `told` stands for what was meant. */

@@ -6,7 +6,7 @@ import { COVER, doubtedText, fineText, type System } from '../../design/units.ts
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { type Look, lookBefore } from './advice.ts';
-import { causeSentences, likelierText } from './causeWords.ts';
+import { causeSentences, isExplained, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
 import { behindLeave, isLeft, worksText } from './leave.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
@@ -191,7 +191,8 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
       ...clashes,
       WITHHELD,
       ...(without ? [withoutSentence(design, without, system)] : []),
-      ...(causes.length > 0 ? [] : came),
+      // Where a slip most likely explains it metal that came off otherwise need not.
+      ...(isExplained(cut.causes) ? [] : came),
     ];
   return [
     ...mayStop(design, cut, remaining, system),
