@@ -19,21 +19,28 @@ export const FEWEST_DRAWN = 20;
 export const BEYOND = 1 / 40;
 
 /** Between which of these values all but so few pairs have theirs, by their shares; null where too few have one. */
-export function limitsOf(values: readonly (number | null)[], weights: readonly number[]): [number, number] | null {
+export const limitsOf = (values: readonly (number | null)[], weights: readonly number[]): [number, number] | null =>
+  quantilesOf(values, weights, [BEYOND, 1 - BEYOND]) as [number, number] | null;
+
+/** The values that these shares of the pairs do not pass; null where too few have one. */
+export function quantilesOf(
+  values: readonly (number | null)[],
+  weights: readonly number[],
+  shares: readonly number[],
+): number[] | null {
   const each = values
     .flatMap((value, k) => (value === null ? [] : [{ value, weight: weights[k]! }]))
     .sort((a, b) => a.value - b.value);
   const all = each.reduce((sum, { weight }) => sum + weight, 0);
   if (all < 1 - BEYOND) return null;
-  const at = (share: number) => {
+  return shares.map((share) => {
     let sum = 0;
     for (const { value, weight } of each) {
       sum += weight;
       if (sum >= share * all) return value;
     }
     return each[each.length - 1]!.value;
-  };
-  return [at(BEYOND), at(1 - BEYOND)];
+  });
 }
 
 /**

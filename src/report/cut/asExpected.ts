@@ -1,8 +1,8 @@
 /** Whether what was read at a trial is what the parts as believed would read: remarked on before it is written down. */
 
 import type { Millimetres } from '../../design/dimension.ts';
-import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
-import type { ExpectedShake } from './expectedShake.ts';
+import { COVER, fineText, isLopsided, plusMinusText, type System } from '../../design/units.ts';
+import type { ExpectedShake, ExpectedTouch } from './expectedShake.ts';
 
 interface Told {
   value: Millimetres;
@@ -10,11 +10,12 @@ interface Told {
 }
 
 /** The stand-off that is expected, and, of one read, whether it is further from that than 19 times in 20. */
-export function expectedText(expected: Told, read: Told | null, system: System): string {
-  const half = COVER * expected.sigma;
-  const side = expected.value < 0 ? 'rearward' : 'noseward';
-  const told = `${plusMinusText(Math.abs(expected.value), expected.sigma, system)} ${side} of the datum`;
-  return `Expected: ${told}.${beyondText(expected.value, [half, half], read, ['further rearward', 'further noseward'])}`;
+export function expectedText({ value, low, high }: ExpectedTouch, read: Told | null, system: System): string {
+  const sided = (at: Millimetres) => `${fineText(Math.abs(at), system)} ${at < 0 ? 'rearward' : 'noseward'}`;
+  const told = isLopsided(value, [low, high])
+    ? `about ${sided(value)} of the datum, 19 times in 20 between ${sided(low)} and ${sided(high)}`
+    : `${plusMinusText(Math.abs(value), (high - low) / 2 / COVER, system)} ${value < 0 ? 'rearward' : 'noseward'} of the datum`;
+  return `Expected: ${told}.${beyondText(value, [value - low, high - value], read, ['further rearward', 'further noseward'])}`;
 }
 
 /** The same of a shake, whose two sides are not alike. */

@@ -8,6 +8,12 @@ type Told = Pick<CutReport, 'works' | 'worth' | 'remaining' | 'asTheyAre'>;
 
 export const isLeft = ({ works }: Pick<CutReport, 'works'>): boolean => works?.leave === true;
 
+/**
+ * Whether it is not known that a pair works of which nothing more is most likely to come off: metal written down as off
+ * that no trial has looked at leaves it so.
+ */
+export const isUnproven = ({ works }: Pick<CutReport, 'works'>): boolean => works !== undefined && works.now < GOOD;
+
 /** What would tell more of a pair that is left, where that is not good enough yet; null where nothing would. */
 export function wayBeforeLeft({ works, worth }: Told, system: System): Way | null {
   if (!works || works.now >= GOOD || !worth) return null;

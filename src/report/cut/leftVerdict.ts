@@ -5,10 +5,11 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { timesText } from '../odds/times.ts';
 import { type Look, lookBefore } from './advice.ts';
 import { causeSentences, isExplained, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
-import { behindLeave, isLeft, worksText } from './leave.ts';
+import { behindLeave, isLeft, isUnproven, worksText } from './leave.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { riskOf, surelyText } from './risk.ts';
@@ -18,8 +19,16 @@ import { learntSentence, surerSentences } from './surerText.ts';
  * The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal.
  * Where much of that may not be there what is safe stands before it.
  */
-function leftSentence(design: Design, remaining: Remaining, system: System, look: Look | null = null): string {
+function leftSentence(
+  design: Design,
+  remaining: Remaining,
+  system: System,
+  look: Look | null = null,
+  works: CutReport['works'] = undefined,
+): string {
   const left = leftOf(remaining, system);
+  if (left.length === 0 && isReached(remaining) && works && isUnproven({ works }))
+    return `By what is known it works ${timesText(works.now)}: assemble it dry and write down what the trial tells.`;
   if (left.length === 0)
     return remaining.feasible
       ? ALL_AS_WANTED
@@ -196,7 +205,7 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
     ];
   return [
     ...mayStop(design, cut, remaining, system),
-    leftSentence(design, remaining, system, lookBefore(cut, system)),
+    leftSentence(design, remaining, system, lookBefore(cut, system), cut.works),
     ...safeSentences(design, remaining, system),
     ...learntSentence(last),
     ...surerSentences(design, cut, system),
@@ -267,7 +276,11 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   const clash = (last.clashes ?? []).length > 0;
   const sure = isSure(cut);
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
-  const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 && sure ? 'good' : 'mend';
+  const tone = stops
+    ? 'stop'
+    : leftOf(cut.remaining!, system).length === 0 && sure && !isUnproven(cut)
+      ? 'good'
+      : 'mend';
   return {
     tone,
     headline,

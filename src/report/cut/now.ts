@@ -4,7 +4,7 @@ import { lookBefore, OTHERWISE } from './advice.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
-import { isLeft, leaveNow, worksText } from './leave.ts';
+import { isLeft, isUnproven, leaveNow, worksText } from './leave.ts';
 import { leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
@@ -37,7 +37,9 @@ function leftNow(cut: CutReport, remaining: NonNullable<CutReport['remaining']>,
   const left = leftOf(remaining, system);
   if (left.length === 0)
     return remaining.feasible || remaining.inTolerance
-      ? 'Nothing is left to cut.'
+      ? isUnproven(cut)
+        ? 'Most likely nothing is left to cut, but that is not known: try it again.'
+        : 'Nothing is left to cut.'
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
   const look = lookBefore(cut, system);

@@ -13,7 +13,7 @@ import type { CauseReport } from '../../../report/cut/causes.ts';
 import { knownToTitle } from '../../../report/cut/causeWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
-import { expectedStandOff, refusedFor, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import { refusedFor, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import type { Result } from '../../../worker/jobs.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -53,8 +53,8 @@ const MOST_MOVE = 1000;
 /** Which side of the datum a position is on. */
 const SIDES = ['noseward of the datum', 'rearward of the datum'] as const;
 
-/** Worked out beside the form, many pairs being shaken; null while it is not known. */
-function useExpectedShake(design: Design, earlier: readonly Trial[], shaken: Trial): Result<'expectedShake'> | null {
+/** Worked out beside the form, many pairs being pressed home and shaken; null while it is not known. */
+function useExpected(design: Design, earlier: readonly Trial[], shaken: Trial): Result<'expectedShake'> | null {
   const asked = JSON.stringify([earlier, shaken]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
   const then = useMemo(
@@ -67,6 +67,12 @@ function useExpectedShake(design: Design, earlier: readonly Trial[], shaken: Tri
 
 /** ms without a change before a shake is asked for. */
 const REST = 400;
+
+const touchText = (
+  told: Result<'expectedShake'> | null,
+  read: Parameters<typeof expectedText>[1],
+  system: System,
+): string => (!told ? '' : told.touch ? expectedText(told.touch, read, system) : 'Nothing stops this journal.');
 
 const shakeText = (
   told: Result<'expectedShake'> | null,
@@ -99,14 +105,10 @@ export function TrialForm({
   const set = (part: Partial<Draft>) => edit(() => part);
   /** Fields that stand on the form; one that is gone waits for nobody. */
   const standing: string[] = [];
-  const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design, system);
-  const told = JSON.stringify([taken, earlier]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
-  const expected = useMemo(() => expectedStandOff(design, earlier, taken), [design, told]);
   const usual = usualShake(design);
   // whatever is typed: the place where it is read decides what it should be
   const shaken = trialOf({ ...draft, standOff: null, shake: 1, shakeSigma: null, blue: {} }, design, system);
-  const shake = useExpectedShake(design, earlier, shaken);
+  const expected = useExpected(design, earlier, shaken);
   const read = (value: number | null, sigma: number | null) =>
     value === null ? null : { value, sigma: sigma ?? INDICATOR[system] };
   const write = (event: FormEvent) => {
@@ -250,9 +252,7 @@ export function TrialForm({
         <div className="locals">
           {field(
             'Stand-off',
-            expected
-              ? expectedText(expected, read(draft.standOff, draft.standOffSigma), system)
-              : 'Nothing stops this journal.',
+            touchText(expected, read(draft.standOff, draft.standOffSigma), system),
             'fine',
             draft.standOff,
             (standOff) => ({ standOff }),
@@ -276,7 +276,7 @@ export function TrialForm({
         <div className="locals">
           {field(
             'Shake',
-            `All the indicator travels. ${shakeText(shake, read(draft.shake, draft.shakeSigma), system)}`,
+            `All the indicator travels. ${shakeText(expected, read(draft.shake, draft.shakeSigma), system)}`,
             'fine',
             draft.shake,
             (shake) => ({ shake }),
