@@ -1,9 +1,10 @@
 /** The Run screen's own pieces: lines of equal value, colours, the skin, sweeps, edits, the scenario. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { stretchesOf } from '../../../../src/app/charts/conditions.tsx';
 import { luminance } from '../../../../src/app/pictures/filmColour.ts';
+import { leastFilm } from '../../../../src/app/pictures/solid/filmGeometry.ts';
 import { contour } from '../../../../src/app/screens/run/contours.ts';
 import { mapScale } from '../../../../src/app/screens/run/mapScale.ts';
 import { plausibleRun } from '../../../../src/app/screens/run/plausibleRun.ts';
@@ -240,6 +241,27 @@ describe('the section of the running pair', () => {
     fields.seats.forEach(({ leastFilm }, i) => {
       expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
     });
+  });
+});
+
+describe('the solid picture of the running pair', () => {
+  const running = readdirSync(new URL('../../../../assets/designs/', import.meta.url))
+    .map((file) => file.split('.')[0]!)
+    .filter((name) => demo(name).run);
+
+  test.each(running)('%s: the least film on its labels is that of the solver, turned as it may be', (name) => {
+    const design = demo(name);
+    const cold = followFields().fields(design)!;
+    const { steady } = solve(design, 'here', ['film']).film!;
+    const warm = steady && warmFields(design, steady, { rows: 16, columns: 64 });
+    for (const [fields, state] of [[cold, null] as const, ...(warm ? [[warm, steady] as const] : [])])
+      for (const turn of [Math.PI / 2, 0.3]) {
+        const drawn = leaningPair(design, fields, turn, 400, state);
+        // mm
+        fields.seats.forEach(({ leastFilm: solved }, i) => {
+          expect(Math.abs(1000 * leastFilm(drawn, i)! - solved)).toBeLessThan(1e-6);
+        });
+      }
   });
 });
 
