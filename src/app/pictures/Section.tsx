@@ -28,7 +28,7 @@ import { SectionTools } from './SectionTools.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
-import { timesText } from './timesText.ts';
+import { changeText } from './timesText.ts';
 import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
@@ -130,8 +130,7 @@ export function Section({
       <figcaption>
         {which}
         <span className="gaps">
-          Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
-          {timesText(drawn.factor)}
+          Gaps drawn {changeText(drawn.factor, scale?.before)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>

@@ -3,6 +3,7 @@ import type { SeatInput } from '../../engine/contact/fit.ts';
 import { BLOCK, drawer, type OddsRun } from '../../engine/odds/odds.ts';
 import { columnsOf } from '../../engine/odds/outcomes.ts';
 import { millimetres } from '../convert.ts';
+import { SAME } from '../inFrame.ts';
 import type { State } from './drawn.ts';
 
 /** Pairs drawn in the chart, and draws counted. */
@@ -23,6 +24,8 @@ export interface Counted {
   shares: number[];
   below: number;
   above: number;
+  /** share of those whose seats just touch, in none of the steps: on either side of nothing they would be another film */
+  touching: number;
 }
 
 export interface Pictures {
@@ -64,14 +67,18 @@ function countedOf(films: readonly number[], wanted: SeatInput): Counted | null 
   const { from, step, count } = stepsFor(sorted, wanted);
   const shares = new Array<number>(count).fill(0);
   const one = 1 / films.length;
-  let [below, above] = [0, 0];
+  let [below, above, touching] = [0, 0, 0];
   for (const film of sorted) {
+    if (Math.abs(film) <= millimetres(SAME)) {
+      touching += one;
+      continue;
+    }
     const place = Math.floor((film - from) / step);
     if (place < 0) below += one;
     else if (place >= count) above += one;
     else shares[place]! += one;
   }
-  return { from, step, shares, below, above };
+  return { from, step, shares, below, above, touching };
 }
 
 /** Times as many steps as are usual, at most. */

@@ -34,5 +34,5 @@ export function countedRuns(films: readonly number[]): Counted | null {
   const step = Math.max((high - low) / steps, 1e-9);
   const times = new Array<number>(steps).fill(0);
   for (const film of films) times[Math.min(steps - 1, Math.floor((film - low) / step))]!++;
-  return { from: low, step, shares: times.map((n) => n / count), below: 0, above: 0 };
+  return { from: low, step, shares: times.map((n) => n / count), below: 0, above: 0, touching: 0 };
 }

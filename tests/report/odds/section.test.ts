@@ -181,7 +181,18 @@ describe('a double cone', () => {
     const pictured = points.find(({ pictures }) => pictures?.planned)!.pictures!.planned!;
     expect(pictured.pairs.length).toBe(100);
     for (const { best } of pictured.films)
-      expect(best!.shares.reduce((a, b) => a + b, best!.below + best!.above)).toBeCloseTo(1, 9);
+      expect(best!.shares.reduce((a, b) => a + b, best!.below + best!.above + best!.touching)).toBeCloseTo(1, 9);
+  });
+
+  it('where each pair is set at its best, one that only touches is counted as that and never as pressed in', () => {
+    // So wrong to each other that hardly a pair has both films: most are set where the first touches.
+    const [point] = [...oddsWork(demo('steep-first'), false)].filter(({ pictures }) => pictures?.now);
+    const films = point!.pictures!.now!.films.map(({ best }) => best!);
+    for (const { from, step, shares, below } of films) {
+      const pressed = shares.reduce((sum, share, i) => (from + step * (i + 0.5) < 0 ? sum + share : sum), below);
+      expect(pressed).toBe(0);
+    }
+    expect(Math.max(...films.map(({ touching }) => touching))).toBeGreaterThan(0.5);
   });
 });
 

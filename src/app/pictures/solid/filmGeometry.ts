@@ -5,7 +5,7 @@
 import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point } from '../drawn.ts';
 import { bandOf } from '../filmClass.ts';
-import { INTERFERENCE, linear, type Rgb, wantedColour } from '../filmColour.ts';
+import { INTERFERENCE, linear, type Rgb, touchColour, wantedColour } from '../filmColour.ts';
 import { cutFaces, type Frame, joined, type Mesh, revolved } from '../revolve.ts';
 import { bushEnds, WALL } from '../sceneGeometry.ts';
 import { fromChord, thinned } from '../thinned.ts';
@@ -23,7 +23,7 @@ const ARC = 0.22;
 export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number, last?: Mesh | null): Mesh {
   const half = (theta: number) => {
     const places = placesAt(drawn, seat, theta, max);
-    const tints = filmColours(places, drawn.seats[seat]!.wanted, max);
+    const tints = filmColours(places, drawn, seat, max);
     const outer = places.map(({ bush, journal, film }) => (film < 0 ? journal : bush));
     const inner = places.map(({ bush, journal, film }) => (film < 0 ? bush : journal));
     return {
@@ -41,7 +41,7 @@ export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: nu
       const places = placesAt(drawn, seat, theta, max);
       return {
         pairs: places.map(({ bush, journal }) => [journal, bush]),
-        colours: filmColours(places, drawn.seats[seat]!.wanted, max),
+        colours: filmColours(places, drawn, seat, max),
       };
     },
     frame,
@@ -196,8 +196,14 @@ const between = (a: FilmPlace, b: FilmPlace, t: number): FilmPlace => (t === 0 ?
 export const colourOf = (film: number, wanted: Wanted | null, max: number): Rgb =>
   linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : wantedColour(Math.max(0, film), wanted, max));
 
-const filmColours = (places: readonly FilmPlace[], wanted: Wanted | null, max: number) =>
-  places.map(({ film }) => colourOf(film, wanted, max));
+/** Of a shell that touches everywhere: as the touch has it, in the page's own light (OIL in shaders.ts). */
+export const TOUCHING = linear(touchColour(false));
+
+function filmColours(places: readonly FilmPlace[], drawn: Drawn, seat: number, max: number): Rgb[] {
+  if (!drawn.at && places.every(({ film }) => Math.abs(film) <= SAME && Math.abs(film) !== Number.MIN_VALUE))
+    return places.map(() => TOUCHING);
+  return places.map(({ film }) => colourOf(film, drawn.seats[seat]!.wanted, max));
+}
 
 /** The outline of everything within `size` of a straight piece, its solid on the right. */
 function around(from: Point, to: Point, size: number): Point[] {

@@ -11,7 +11,7 @@ import { Hand, Tools } from '../../pictures/Hand.tsx';
 import { axialDrag } from '../../pictures/journalMove.ts';
 import { LetGo } from '../../pictures/LetGo.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
-import { timesText } from '../../pictures/timesText.ts';
+import { changeText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
 import { useLatest } from '../../state/useLatest.ts';
@@ -30,12 +30,14 @@ interface Props {
   work: Work;
   fit: FitReport;
   drawn: Drawn;
+  /** what its factor was before it changed by itself, while that is said */
+  before: number | null;
   onLost(): void;
   /** which picture is shown, where it takes turns with the section */
   which: ReactNode;
 }
 
-export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
+export default function FitSolid({ work, fit, drawn, before, onLost, which }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const sector = useStore(work.store, (state) => state.sector);
   const skin = useStore(work.store, (state) => state.skin);
@@ -54,7 +56,7 @@ export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
       </div>
       <figcaption>
         {which}
-        <span className="gaps">Gaps drawn {timesText(drawn.factor)}</span>
+        <span className="gaps">Gaps drawn {changeText(drawn.factor, before)}</span>
         <Tools>
           <Fault what="The print" fault={fault} again={again} />
           <fieldset className="buttons">
