@@ -85,13 +85,17 @@ function kept(place: FilmPlace, rear: number, nose: number): FilmPlace {
 export function touchMesh(drawn: Drawn, seat: number, frame: Frame, times = 1): Mesh {
   const size = (times * RING * frame.outside) / WALL;
   const here = drawn.seats[seat];
-  if (!here) return joined([]);
+  if (!here) return NO_RING;
   const ring = ([from, to]: readonly [Point, Point], start = 0, end = 2 * Math.PI) =>
     revolved(constant({ points: around(from, to, size) }), frame, start, end);
-  if (!drawn.at) return joined(touches(here).map((run) => ring(run)));
+  if (!drawn.at) return rings(touches(here).map((run) => ring(run)));
   const arcs = drawn.forces.filter((force) => force.seat === here.name).slice(0, MOST_RINGS);
-  return joined(arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)));
+  return rings(arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)));
 }
+
+/** None has all that a ring has: the buffers that are made for none are those of the first touch. */
+const NO_RING: Mesh = { ...joined([]), edges: new Float32Array() };
+const rings = (meshes: readonly Mesh[]): Mesh => (meshes.length === 0 ? NO_RING : joined(meshes));
 
 const constant =
   <T>(value: T) =>
@@ -174,7 +178,9 @@ function finePlaces(film: readonly FilmPlace[], round: boolean, max: number, wan
       t: k / pieces,
       places: [between(place, next, k / pieces)],
     }));
-    const passed = edges.flatMap((edge) => {
+    // Of a stretch that touches nothing is pressed in, whichever side of nothing its last digit is.
+    const touching = Math.max(Math.abs(place.film), Math.abs(next.film)) <= SAME;
+    const passed = (touching ? [] : edges).flatMap((edge) => {
       const t = (edge - place.film) / (next.film - place.film);
       return t > 0 && t < 1 ? [{ t, places: bothSides(between(place, next, t), edge, next.film > place.film) }] : [];
     });
@@ -200,8 +206,7 @@ export const colourOf = (film: number, wanted: Wanted | null, max: number): Rgb 
 export const TOUCHING = linear(touchColour(false));
 
 function filmColours(places: readonly FilmPlace[], drawn: Drawn, seat: number, max: number): Rgb[] {
-  if (!drawn.at && places.every(({ film }) => Math.abs(film) <= SAME && Math.abs(film) !== Number.MIN_VALUE))
-    return places.map(() => TOUCHING);
+  if (!drawn.at && places.every(({ film }) => Math.abs(film) <= SAME)) return places.map(() => TOUCHING);
   return places.map(({ film }) => colourOf(film, drawn.seats[seat]!.wanted, max));
 }
 

@@ -31,9 +31,7 @@ export function TrackDimension({ from, to, width, text }: DimensionProps) {
     <g className="apart">
       <path d={`${lead(left)}${lead(right)}`} />
       {/* Broken for the figure: a halo alone lets it through between the figure and its unit. */}
-      <path
-        d={within ? `M${left.x} ${y}H${x - GAP}M${x + wide + GAP} ${y}H${right.x}` : `M${left.x} ${y}H${right.x}`}
-      />
+      <path d={`M${left.x} ${y}H${within ? `${x - GAP}M${x + wide + GAP} ${y}H` : ''}${right.x}`} />
       {right.x - left.x > 24 && (
         <path className="tip" d={`${arrowHead(left.x, y, 1, 0)}${arrowHead(right.x, y, -1, 0)}`} />
       )}
