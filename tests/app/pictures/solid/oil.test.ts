@@ -232,7 +232,7 @@ describe('the steps of the cut from the nose', () => {
   );
 });
 
-test('a label of the solid points at film that is seen, from wherever it is looked at, or has no leader', () => {
+test('a label of the solid points at film that is seen, from wherever it is looked at, or is told to be behind metal', () => {
   let [seen, hidden] = [0, 0];
   for (const [name, design] of DESIGNS) {
     const drawn = drawnAt(design, positionOf(design));
