@@ -6,8 +6,6 @@ import { textWidth } from '../../pictures/textWidth.ts';
 const LETTERS = 13;
 const CLEAR = 6;
 const OVER = 3;
-/** px: of its line, on both sides of the figure */
-const GAP = 3;
 
 interface DimensionProps {
   /** px: from bar to bar, the middle of each */
@@ -31,7 +29,7 @@ export function TrackDimension({ from, to, width, text }: DimensionProps) {
     <g className="apart">
       <path d={`${lead(left)}${lead(right)}`} />
       {/* Broken for the figure: a halo alone lets it through between the figure and its unit. */}
-      <path d={`M${left.x} ${y}H${within ? `${x - GAP}M${x + wide + GAP} ${y}H` : ''}${right.x}`} />
+      <path d={`M${left.x} ${y}H${within ? `${x - CLEAR}M${x + wide + CLEAR} ${y}H` : ''}${right.x}`} />
       {right.x - left.x > 24 && (
         <path className="tip" d={`${arrowHead(left.x, y, 1, 0)}${arrowHead(right.x, y, -1, 0)}`} />
       )}
