@@ -28,7 +28,7 @@ import { SectionTools } from './SectionTools.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
-import { changeText } from './timesText.ts';
+import { timesText } from './timesText.ts';
 import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
@@ -130,7 +130,7 @@ export function Section({
       <figcaption>
         {which}
         <span className="gaps">
-          Gaps drawn {changeText(drawn.factor, scale?.before)}
+          Gaps drawn {timesText(drawn.factor, scale?.before)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>

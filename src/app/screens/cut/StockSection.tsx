@@ -19,7 +19,7 @@ import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
 import type { SectionFrame } from '../../pictures/sectionFrame.ts';
 import { NOTE, onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
-import { changeText } from '../../pictures/timesText.ts';
+import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { useScale } from '../../pictures/useScale.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
@@ -130,7 +130,7 @@ export function StockSection({ work, design, cut, system }: Props) {
           <svg width={Math.max(bar.width, 1) + 4} height="14" aria-hidden="true">
             <path d={`M2 4V11H${2 + bar.width}V4`} />
           </svg>{' '}
-          {bar.text} of gap or move, drawn {changeText(drawn.before.factor, before)}
+          {bar.text} of gap or move, drawn {timesText(drawn.before.factor, before)}
         </span>
         {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
         <ZoomButtons {...zoom} />

@@ -11,7 +11,7 @@ import { Hand, Tools } from '../../pictures/Hand.tsx';
 import { axialDrag } from '../../pictures/journalMove.ts';
 import { LetGo } from '../../pictures/LetGo.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
-import { changeText } from '../../pictures/timesText.ts';
+import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
 import { useLatest } from '../../state/useLatest.ts';
@@ -56,7 +56,7 @@ export default function FitSolid({ work, fit, drawn, before, onLost, which }: Pr
       </div>
       <figcaption>
         {which}
-        <span className="gaps">Gaps drawn {changeText(drawn.factor, before)}</span>
+        <span className="gaps">Gaps drawn {timesText(drawn.factor, before)}</span>
         <Tools>
           <Fault what="The print" fault={fault} again={again} />
           <fieldset className="buttons">

@@ -16,7 +16,7 @@ import { SectionParts } from '../../pictures/SectionParts.tsx';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { onScreen, type Placing, placing } from '../../pictures/sectionLayout.ts';
 import { textWidth } from '../../pictures/textWidth.ts';
-import { changeText } from '../../pictures/timesText.ts';
+import { timesText } from '../../pictures/timesText.ts';
 import type { Scale } from '../../pictures/useScale.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { leaningAt, runningPair } from './runningPair.ts';
@@ -71,7 +71,7 @@ export function RunSection({ fields, design, scale, system, warm }: Props) {
       </svg>
       <figcaption>
         Cut at {angle}° (above) and {(angle + 180) % 360}°, where the film of the {least.name} seat is least
-        {warm ? ', warm' : ''}. Gaps drawn {changeText(drawn.factor, before)}; dash-dot: the axis of the bush, and in
+        {warm ? ', warm' : ''}. Gaps drawn {timesText(drawn.factor, before)}; dash-dot: the axis of the bush, and in
         dots that of the journal.
       </figcaption>
     </figure>

@@ -11,7 +11,7 @@ import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { axialValues } from '../../pictures/axialValues.ts';
 import { axialDrag, landmarks, moveByKey, reachOf, stopped } from '../../pictures/journalMove.ts';
-import { changeText, timesText } from '../../pictures/timesText.ts';
+import { timesText } from '../../pictures/timesText.ts';
 import { useAngles } from '../../state/angles.ts';
 import { useBelief } from '../../state/belief.ts';
 import { nameOf, offer } from '../../state/files.ts';
@@ -159,7 +159,7 @@ function TakeIt({ work, box, factor, before }: TakeProps) {
     document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();
   return (
     <p className="buttons show-take">
-      <span className="fine">Gaps drawn {changeText(factor, before)}</span>
+      <span className="fine">Gaps drawn {timesText(factor, before)}</span>
       <span role="status">{said}</span>
       <button type="button" onClick={() => void tell('', full)}>
         Full screen
