@@ -64,7 +64,7 @@ interface Running {
   warm: Warm;
 }
 
-/** One factor for the section and the solid picture, held while anything changes; `running`: null before there is any */
+/** One factor for section and solid picture, held while anything changes; `running`: null before there is any. */
 export function useRunScale(work: Work, running: Running | null): Scale {
   const { factor: asked, piece, scaleLocked: locked } = useStore(work.store);
   const still = useMedia('(prefers-reduced-motion: reduce)');
