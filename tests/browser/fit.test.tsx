@@ -161,7 +161,7 @@ test('an axe scan is clean in both themes', { tags: ['long'] }, async () => {
 
 test('the solid picture has drawn: steel and bronze in its pixels', async () => {
   await page.viewport(1440, 1000);
-  await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();
+  await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 60_000 }).toBeTruthy();
   const scene = document.querySelector('.scene')!;
   await expect
     .poll(

@@ -130,8 +130,7 @@ export function Section({
       <figcaption>
         {which}
         <span className="gaps">
-          Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
-          {timesText(drawn.factor)}
+          Gaps drawn {timesText(drawn.factor, scale?.before)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>

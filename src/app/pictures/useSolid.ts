@@ -75,9 +75,9 @@ export function write(geometry: BufferGeometry, { positions, normals, indices, c
     ...(colours ? { color: colours } : {}),
     ...(edges ? { edge: edges } : {}),
   };
-  const old = geometry.getAttribute('position');
   const fits =
-    old !== undefined && old.array.length >= positions.length && geometry.index!.array.length >= indices.length;
+    Object.entries(parts).every(([name, { length }]) => (geometry.getAttribute(name)?.array.length ?? -1) >= length) &&
+    geometry.index!.array.length >= indices.length;
   if (!fits) geometry.dispose();
   for (const [name, values] of Object.entries(parts)) {
     const size = SIZES[name] ?? 3;

@@ -53,7 +53,7 @@ export function standsNow(
 const pulledText = (names: readonly string[]) =>
   names.length === 0
     ? 'Nose pulled aside.'
-    : `Nose pulled aside until ${listed(names)} ${names.length > 1 ? 'hold' : 'holds'} it.`;
+    : `Nose pulled aside until ${listed(names)} ${names.length > 1 ? 'touch' : 'touches'}.`;
 
 type FilmText = (seat: SeatFitReport) => string;
 

@@ -24,7 +24,7 @@ export interface Counted {
   shares: number[];
   below: number;
   above: number;
-  /** share whose surfaces just touch: it stands above the step that ends at no film, or holds it, and is not in it */
+  /** share of those whose seats just touch, in none of the steps: on either side of nothing they would be another */
   touching: number;
 }
 
@@ -69,17 +69,17 @@ function countedOf(films: readonly number[], wanted: SeatInput): Counted | null 
   const one = 1 / films.length;
   let [below, above, touching] = [0, 0, 0];
   for (const film of sorted) {
+    if (Math.abs(film) <= millimetres(SAME)) {
+      touching += one;
+      continue;
+    }
     const place = Math.floor((film - from) / step);
-    if (Math.abs(film) <= TOUCHING) touching += one;
-    else if (place < 0) below += one;
+    if (place < 0) below += one;
     else if (place >= count) above += one;
     else shares[place]! += one;
   }
   return { from, step, shares, below, above, touching };
 }
-
-/** mm: solving leaves as much of a film of nothing. */
-const TOUCHING = millimetres(SAME);
 
 /** Times as many steps as are usual, at most. */
 const MANY = 4;
@@ -95,8 +95,6 @@ function stepsFor(sorted: Float64Array, { target, tolerance = 0 }: SeatInput) {
     return { from: low, step, count: Math.max(1, Math.ceil((high - low) / step)) };
   }
   const [least, most] = [millimetres(target - tolerance), millimetres(target + tolerance)];
-  // Room before nothing for those that touch.
-  if (sorted.some((film) => Math.abs(film) <= TOUCHING)) low = Math.min(low, -TOUCHING);
   [low, high] = [Math.max(Math.min(low, least), -most), Math.min(Math.max(high, most), SHOWN * most)];
   let step = (most - least) / IN_BAND;
   const wide = Math.ceil((high - low) / step / STEPS);

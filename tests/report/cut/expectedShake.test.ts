@@ -16,7 +16,7 @@ import { shakeAt } from '../../../src/engine/play/shake.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { believedOf } from '../../../src/report/belief/believed.ts';
 import { metres, millimetres } from '../../../src/report/convert.ts';
-import { expectedShake } from '../../../src/report/cut/expectedShake.ts';
+import { expectedShake, expectedTouch } from '../../../src/report/cut/expectedShake.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 600_000 });
@@ -86,6 +86,17 @@ describe.each([
     expect(Math.abs(told.low - at(0.025))).toBeLessThan(0.2 * wide);
     expect(Math.abs(told.high - at(0.975))).toBeLessThan(0.2 * wide);
   });
+});
+
+it('it first touches where whichever seat is the first stops it', () => {
+  const places = pairsLeft(false).map((pair) => millimetres(solveFit(pair, 0).firstPosition!));
+  const told = expectedTouch({ ...base, cut: { ...base.cut!, trials: [{ standOff: STAND_OFF }] } })!;
+  const within = places.filter((place) => place >= told.low && place <= told.high).length / places.length;
+  // 200 of them: 95 in 100 to three deviations
+  expect(Math.abs(within - 0.95)).toBeLessThan(3 * Math.sqrt((0.95 * 0.05) / places.length));
+  expect(places.filter((place) => place < told.value).length / places.length).toBeCloseTo(0.5, 0);
+  // The steep seat of itself is known to a few micrometres; that the shallow one may be the first counts further.
+  expect(told.high - told.value).toBeGreaterThan(2 * (told.value - told.low));
 });
 
 it('nothing is told where nothing was asked, or where the parts press into each other', () => {

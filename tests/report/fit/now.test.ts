@@ -33,8 +33,8 @@ describe('what is so now', () => {
   });
 
   test('with the nose pulled it speaks of that, not of the journal on its axis', () => {
-    expect(at(steepFirst, 0.02, ['shallow', 'steep'])).toBe('Nose pulled aside until shallow and steep hold it.');
-    expect(at(steepFirst, 0.02, ['steep'])).toBe('Nose pulled aside until steep holds it.');
+    expect(at(steepFirst, 0.02, ['shallow', 'steep'])).toBe('Nose pulled aside until shallow and steep touch.');
+    expect(at(steepFirst, 0.02, ['steep'])).toBe('Nose pulled aside until steep touches.');
     expect(at(steepFirst, 0.02, [])).toBe('Nose pulled aside.');
   });
 

@@ -114,6 +114,7 @@ describe('the odds of the run', () => {
       shares: [0.5, 0, 0, 0, 0.5],
       below: 0,
       above: 0,
+      touching: 0,
     });
     expect(countedRuns([1, 2])).toBeNull();
   });

@@ -162,8 +162,9 @@ function setTo(node: Element, attributes: Mark['attributes'], before: Mark['attr
   for (const [key, value] of Object.entries(attributes)) if (before[key] !== value) node.setAttribute(key, `${value}`);
 }
 
-function marksOf({ kind, lines, x, y, width, leader }: Placed, colour: string, ground: string): Mark[] {
-  const line = { fill: 'none', stroke: colour, 'stroke-width': 1 };
+function marksOf({ kind, lines, x, y, width, leader, behind }: Placed, colour: string, ground: string): Mark[] {
+  // What metal hides is pointed at in dashes, as a drawing has it, and by a ring.
+  const line = { fill: 'none', stroke: colour, 'stroke-width': 1, 'stroke-dasharray': behind ? '4 3' : 'none' };
   const path = `M${leader.map((spot) => `${at(spot.x)} ${at(spot.y)}`).join('L')}`;
   const foot = leader[leader.length - 1];
   const middle = kind === 'listed' ? x : x + width / 2;
@@ -176,7 +177,13 @@ function marksOf({ kind, lines, x, y, width, leader }: Placed, colour: string, g
             attributes: { d: path, ...line, stroke: ground, 'stroke-width': 3, 'stroke-opacity': 0.55 },
           },
           { name: 'path' as const, attributes: { d: path, ...line } },
-          dot({ cx: at(foot.x), cy: at(foot.y), r: 2.6, fill: colour, stroke: ground }),
+          dot({
+            cx: at(foot.x),
+            cy: at(foot.y),
+            r: 2.6,
+            fill: behind ? ground : colour,
+            stroke: behind ? colour : ground,
+          }),
         ]
       : []),
     ...(kind === 'number' ? [dot({ cx: at(middle), cy: at(y + 10), r: 9.5, fill: ground, stroke: colour })] : []),

@@ -5,7 +5,7 @@
 import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point } from '../drawn.ts';
 import { bandOf } from '../filmClass.ts';
-import { INTERFERENCE, linear, type Rgb, wantedColour } from '../filmColour.ts';
+import { INTERFERENCE, linear, type Rgb, touchColour, wantedColour } from '../filmColour.ts';
 import { cutFaces, type Frame, joined, type Mesh, revolved } from '../revolve.ts';
 import { bushEnds, WALL } from '../sceneGeometry.ts';
 import { fromChord, thinned } from '../thinned.ts';
@@ -23,7 +23,7 @@ const ARC = 0.22;
 export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number, last?: Mesh | null): Mesh {
   const half = (theta: number) => {
     const places = placesAt(drawn, seat, theta, max);
-    const tints = filmColours(places, drawn.seats[seat]!.wanted, max);
+    const tints = filmColours(places, drawn, seat, max);
     const outer = places.map(({ bush, journal, film }) => (film < 0 ? journal : bush));
     const inner = places.map(({ bush, journal, film }) => (film < 0 ? bush : journal));
     return {
@@ -41,7 +41,7 @@ export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: nu
       const places = placesAt(drawn, seat, theta, max);
       return {
         pairs: places.map(({ bush, journal }) => [journal, bush]),
-        colours: filmColours(places, drawn.seats[seat]!.wanted, max),
+        colours: filmColours(places, drawn, seat, max),
       };
     },
     frame,
@@ -85,13 +85,17 @@ function kept(place: FilmPlace, rear: number, nose: number): FilmPlace {
 export function touchMesh(drawn: Drawn, seat: number, frame: Frame, times = 1): Mesh {
   const size = (times * RING * frame.outside) / WALL;
   const here = drawn.seats[seat];
-  if (!here) return joined([]);
+  if (!here) return NO_RING;
   const ring = ([from, to]: readonly [Point, Point], start = 0, end = 2 * Math.PI) =>
     revolved(constant({ points: around(from, to, size) }), frame, start, end);
-  if (!drawn.at) return joined(touches(here).map((run) => ring(run)));
+  if (!drawn.at) return rings(touches(here).map((run) => ring(run)));
   const arcs = drawn.forces.filter((force) => force.seat === here.name).slice(0, MOST_RINGS);
-  return joined(arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)));
+  return rings(arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)));
 }
+
+/** None has all that a ring has: the buffers that are made for none are those of the first touch. */
+const NO_RING: Mesh = { ...joined([]), edges: new Float32Array() };
+const rings = (meshes: readonly Mesh[]): Mesh => (meshes.length === 0 ? NO_RING : joined(meshes));
 
 const constant =
   <T>(value: T) =>
@@ -121,14 +125,32 @@ export const greatestFilm = (drawn: Drawn) =>
 
 /** Least film drawn of a seat (m) anywhere round it; null where its surfaces do not face each other. */
 export function leastFilm(drawn: Drawn, seat: number): number | null {
-  const angles = drawn.at ? LOOKED : [0];
-  let least: number | null = null;
-  for (const angle of angles)
-    for (const { film } of (drawn.at?.(angle) ?? drawn.seats)[seat]?.film ?? [])
-      if (least === null || film < least) least = film;
-  return least;
+  const at = (angle: number) =>
+    ((drawn.at?.(angle) ?? drawn.seats)[seat]?.film ?? []).reduce((least, { film }) => Math.min(least, film), Infinity);
+  if (!drawn.at) return finite(at(0));
+  let [film, angle] = [Infinity, 0];
+  for (let i = 0; i < LOOKED; i++) {
+    const here = at(i * APART);
+    if (here < film) [film, angle] = [here, i * APART];
+  }
+  // The least one lies beside the least looked at: it is closed in on from both sides.
+  let [from, to] = [angle - APART, angle + APART];
+  for (let i = 0; i < CLOSER; i++) {
+    const [left, right] = [to - GOLDEN * (to - from), from + GOLDEN * (to - from)];
+    const [low, high] = [at(left), at(right)];
+    film = Math.min(film, low, high);
+    if (low < high) to = right;
+    else from = left;
+  }
+  return finite(film);
 }
-const LOOKED = Array.from({ length: 48 }, (_, i) => (i * Math.PI) / 24);
+const finite = (film: number) => (film === Infinity ? null : film);
+/** Angles looked at, how far they are apart (rad), and how often it is looked closer round the least: to 0.3°. */
+const LOOKED = 48;
+const APART = (2 * Math.PI) / LOOKED;
+const CLOSER = 8;
+/** Of what is left, kept each time. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** Steps of the colour scale that pass for one. */
 const SHADES = 20;
@@ -156,7 +178,9 @@ function finePlaces(film: readonly FilmPlace[], round: boolean, max: number, wan
       t: k / pieces,
       places: [between(place, next, k / pieces)],
     }));
-    const passed = edges.flatMap((edge) => {
+    // Of a stretch that touches nothing is pressed in, whichever side of nothing its last digit is.
+    const touching = Math.max(Math.abs(place.film), Math.abs(next.film)) <= SAME;
+    const passed = (touching ? [] : edges).flatMap((edge) => {
       const t = (edge - place.film) / (next.film - place.film);
       return t > 0 && t < 1 ? [{ t, places: bothSides(between(place, next, t), edge, next.film > place.film) }] : [];
     });
@@ -178,8 +202,13 @@ const between = (a: FilmPlace, b: FilmPlace, t: number): FilmPlace => (t === 0 ?
 export const colourOf = (film: number, wanted: Wanted | null, max: number): Rgb =>
   linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : wantedColour(Math.max(0, film), wanted, max));
 
-const filmColours = (places: readonly FilmPlace[], wanted: Wanted | null, max: number) =>
-  places.map(({ film }) => colourOf(film, wanted, max));
+/** Of a shell that touches everywhere: as the touch has it, in the page's own light (OIL in shaders.ts). */
+export const TOUCHING = linear(touchColour(false));
+
+function filmColours(places: readonly FilmPlace[], drawn: Drawn, seat: number, max: number): Rgb[] {
+  if (!drawn.at && places.every(({ film }) => Math.abs(film) <= SAME)) return places.map(() => TOUCHING);
+  return places.map(({ film }) => colourOf(film, drawn.seats[seat]!.wanted, max));
+}
 
 /** The outline of everything within `size` of a straight piece, its solid on the right. */
 function around(from: Point, to: Point, size: number): Point[] {

@@ -37,6 +37,8 @@ export function createLook(marked: boolean) {
     pressed: { value: vector(INTERFERENCE) },
     thin: { value: vector(CLASS_COLOUR.thin) },
     wide: { value: vector(CLASS_COLOUR.thick) },
+    touching: { value: vector(touchColour(false)) },
+    touched: { value: new Vector3() },
   };
   const made = (fragmentShader: string, own: Record<string, { value: unknown }>, more: object = {}) => {
     const material = new ShaderMaterial({ vertexShader: VERTEX, fragmentShader, side: FrontSide, ...more });
@@ -63,7 +65,7 @@ export function createLook(marked: boolean) {
     // A raised pressure: its colour is its own legend's, and nothing of it is pressed in.
     skin: made(
       OIL,
-      { thick: { value: 1 }, pressed: nowhere, thin: nowhere, wide: nowhere },
+      { thick: { value: 1 }, pressed: nowhere, thin: nowhere, wide: nowhere, touching: nowhere },
       { defines: { TINTED: '' }, ...under },
     ),
     touch: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 0 } }),
@@ -85,7 +87,9 @@ export function createLook(marked: boolean) {
       bronze.uniforms.metal!.value.set(...linear(litMetal('bronze', dark)));
       steelCut.uniforms.metal!.value.set(...linear(pageColour('steel', dark)));
       bronzeCut.uniforms.metal!.value.set(...linear(pageColour('bronze', dark)));
-      for (const one of [materials.touch, materials.glow]) one.uniforms.metal!.value.set(...linear(touchColour(dark)));
+      const touch = linear(touchColour(dark));
+      shared.touched.value.set(...touch);
+      for (const one of [materials.touch, materials.glow]) one.uniforms.metal!.value.set(...touch);
     },
     /** Where the bushes, the journal's ends and its axis are. */
     placed(drawn: Drawn, frame: Frame) {

@@ -222,6 +222,8 @@ uniform float thick;
 uniform vec3 pressed;
 uniform vec3 thin;
 uniform vec3 wide;
+uniform vec3 touching;
+uniform vec3 touched;
 uniform float hatch;
 varying vec3 vTint;
 // Whether this place has the colour of a class, whose shades keep within so much of its middle one.
@@ -230,7 +232,7 @@ void main() {
   if (vAt.x > clip) discard;
   vec3 n = mat3(viewMatrix) * normalize(vNormalOf);
   vec3 eye = normalize(-(viewMatrix * vec4(vAt, 1.0)).xyz);
-  vec3 colour = vTint;
+  vec3 colour = distance(vTint, touching) < 0.01 ? touched : vTint;
   float alpha = thick;
   float clash = 1.0 - smoothstep(0.02, 0.08, distance(vTint, pressed));
   float r = length(vAt.yz);

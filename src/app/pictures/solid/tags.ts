@@ -22,6 +22,8 @@ export interface Placed extends Box {
   kind: 'seat' | 'number' | 'listed' | 'end';
   /** from the label to what it names */
   leader: Spot[];
+  /** its end stands behind metal */
+  behind?: boolean;
 }
 
 export interface SeatTag {
@@ -29,7 +31,7 @@ export interface SeatTag {
   name: string;
   film: string;
   at: Spot;
-  /** nothing of what it names is seen from there: it stands without a leader */
+  /** nothing of what it names is seen from there: its leader is in dashes */
   hidden?: boolean;
 }
 
@@ -139,9 +141,8 @@ function seatLabels(seats: readonly SeatTag[], plan: Plan, across: number, width
         y: top,
         width: size,
         height: tall,
-        leader: seat.hidden
-          ? []
-          : [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
+        leader: [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
+        ...(seat.hidden && { behind: true }),
       };
     });
   };

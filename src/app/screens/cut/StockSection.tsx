@@ -130,8 +130,7 @@ export function StockSection({ work, design, cut, system }: Props) {
           <svg width={Math.max(bar.width, 1) + 4} height="14" aria-hidden="true">
             <path d={`M2 4V11H${2 + bar.width}V4`} />
           </svg>{' '}
-          {bar.text} of gap or move, drawn {before && `${timesText(before)} → `}
-          {timesText(drawn.before.factor)}
+          {bar.text} of gap or move, drawn {timesText(drawn.before.factor, before)}
         </span>
         {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
         <ZoomButtons {...zoom} />

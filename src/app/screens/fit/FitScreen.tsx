@@ -60,7 +60,9 @@ function Fit({ work, own, belief, choice, since, retold }: FitProps) {
   const onLost = useCallback(() => setLost(true), []);
   const solid = lost
     ? null
-    : (which: ReactNode) => <FitSolid work={work} fit={fit} drawn={drawn} onLost={onLost} which={which} />;
+    : (which: ReactNode) => (
+        <FitSolid work={work} fit={fit} drawn={drawn} before={pair.scale.before} onLost={onLost} which={which} />
+      );
   return (
     <div className="fit-screen">
       <div

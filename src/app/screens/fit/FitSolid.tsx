@@ -30,12 +30,14 @@ interface Props {
   work: Work;
   fit: FitReport;
   drawn: Drawn;
+  /** what its factor was before it changed by itself, while that is said */
+  before: number | null;
   onLost(): void;
   /** which picture is shown, where it takes turns with the section */
   which: ReactNode;
 }
 
-export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
+export default function FitSolid({ work, fit, drawn, before, onLost, which }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const sector = useStore(work.store, (state) => state.sector);
   const skin = useStore(work.store, (state) => state.skin);
@@ -54,7 +56,7 @@ export default function FitSolid({ work, fit, drawn, onLost, which }: Props) {
       </div>
       <figcaption>
         {which}
-        <span className="gaps">Gaps drawn {timesText(drawn.factor)}</span>
+        <span className="gaps">Gaps drawn {timesText(drawn.factor, before)}</span>
         <Tools>
           <Fault what="The print" fault={fault} again={again} />
           <fieldset className="buttons">

@@ -28,7 +28,8 @@ export function TrackDimension({ from, to, width, text }: DimensionProps) {
   return (
     <g className="apart">
       <path d={`${lead(left)}${lead(right)}`} />
-      <path d={`M${left.x} ${y}H${right.x}`} />
+      {/* Broken for the figure: a halo alone lets it through between the figure and its unit. */}
+      <path d={`M${left.x} ${y}H${within ? `${x - CLEAR}M${x + wide + CLEAR} ${y}H` : ''}${right.x}`} />
       {right.x - left.x > 24 && (
         <path className="tip" d={`${arrowHead(left.x, y, 1, 0)}${arrowHead(right.x, y, -1, 0)}`} />
       )}

@@ -1,7 +1,7 @@
 /** Every film as it may turn out, over the band in which it is wanted. */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import { useState } from 'react';
+import { useId, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, fineUnit, isLopsided, plusMinusText, type System, sidedText } from '../../../design/units.ts';
 import { metres } from '../../../report/convert.ts';
@@ -10,8 +10,10 @@ import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
 import { timesText } from '../../../report/odds/times.ts';
 import { hundredthText } from '../../../report/odds/words.ts';
 import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
-import { CLASS_TEXT, classOf } from '../../pictures/filmClass.ts';
-import { CLASS_FILL } from '../../pictures/filmColour.ts';
+import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
+import { classOf } from '../../pictures/filmClass.ts';
+import { MetalMarks, WantedMarks } from '../../pictures/sceneLegend.tsx';
+import { useMedia } from '../../pictures/useMedia.ts';
 
 interface Props {
   design: Design;
@@ -40,6 +42,7 @@ export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
           </option>
         </select>
       </label>
+      <FilmLegend />
       <p className="fine">{cut ? 'With the plan of Cut taken off.' : 'As the parts are now, nothing more off.'}</p>
       {design.seats.map(({ name, film }, seat) => {
         const counted = films[seat]![at];
@@ -82,13 +85,24 @@ export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
   );
 }
 
-/** What is beyond the chart. */
-function beyondText({ below, above }: Counted): string {
+function FilmLegend() {
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  return (
+    <div className="stage-legend">
+      <WantedMarks />
+      <MetalMarks dark={dark} />
+    </div>
+  );
+}
+
+/** What only touches, and what is beyond the chart. */
+function beyondText({ below, above, touching }: Counted): string {
+  const touches = touching > 0.005 ? ` Touches ${hundredthText(touching)}.` : '';
   const told = [
     ...(below > 0.005 ? [`${hundredthText(below)} thinner`] : []),
     ...(above > 0.005 ? [`${hundredthText(above)} thicker`] : []),
   ];
-  return told.length === 0 ? '' : ` Beyond the ends of this chart: ${told.join(', ')}.`;
+  return told.length === 0 ? touches : `${touches} Beyond the ends of this chart: ${told.join(', ')}.`;
 }
 
 const MARGIN = { left: 10, right: 10, top: 8, bottom: 40 };
@@ -102,41 +116,41 @@ interface DistributionProps {
   system: System;
 }
 
-/** A film as it may turn out, counted in even steps. */
+/** px: how wide the bar of those that touch stands */
+const TOUCHING = 8;
+
+/** A film as it may turn out, counted in even steps; those that touch stand apart, on nought. */
 export function Distribution({ label, name, counted, band, system }: DistributionProps) {
   const { from, step: wide, shares, touching } = counted;
   const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 134 });
+  const id = useId();
   const unit = fineUnit(system);
   const [least, most] = band ?? [0, Number.POSITIVE_INFINITY];
-  const ends = [from, from + wide * shares.length, ...[least, most].filter(Number.isFinite)];
+  const ends = [from, from + wide * shares.length, ...[least, most].filter(Number.isFinite), ...(touching ? [0] : [])];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const wanted = band ? { target: metres((least + most) / 2), tolerance: metres((most - least) / 2) } : null;
-  const fillOf = (film: number) => {
-    const kind = classOf(metres(film), wanted);
-    return kind === 'plain' ? undefined : CLASS_FILL[kind];
-  };
   const pad = 0.06 * (high - low);
   const x = scaleLinear([low - pad, high + pad], [plot.left, plot.right]);
-  // Those that touch stand on the step that ends at nothing, or holds it.
-  const atNothing = Math.ceil(-from / wide - 1e-9) - 1;
-  const touchFrom = shares[atNothing] ?? 0;
-  const y = scaleLinear([0, Math.max(...shares, touchFrom + touching)], [plot.bottom, plot.top]);
+  const y = scaleLinear([0, Math.max(...shares, touching)], [plot.bottom, plot.top]);
   const [bandLow, bandHigh] = [Math.max(plot.left, x(least)), Math.min(plot.right, x(Math.min(most, high + pad)))];
+  const bar = (left: number, across: number, share: number) =>
+    `${left},${y(share)} ${left + across},${y(share)} ${left + across},${plot.bottom} ${left},${plot.bottom}`;
   return (
     <ChartFigure
       box={box}
       className="distribution"
       size={{ width, height }}
-      label={label}
+      label={touching > 0 ? `${label}; touches ${hundredthText(touching)}` : label}
       curves={() => ({
         across: `least film, ${unit.name}`,
         up: 'share of the pairs',
         lines: [
           { name, points: shares.map((share, i) => [(from + wide * (i + 0.5)) / unit.size, share] as const) },
-          ...(touching > 0 ? [{ name: CLASS_TEXT.touch, points: [[0, touching]] as const }] : []),
+          ...(touching > 0 ? [{ name: `${name}, touching`, points: [[0, touching] as const] }] : []),
         ],
       })}
     >
+      <FilmPatterns id={id} />
       <rect
         x={bandLow}
         width={Math.max(2, bandHigh - bandLow)}
@@ -146,27 +160,18 @@ export function Distribution({ label, name, counted, band, system }: Distributio
       />
       {shares.map((share, i) => {
         const middle = from + wide * (i + 0.5);
+        const left = x(from + wide * i);
+        const points = bar(left, Math.max(1, x(from + wide * (i + 1)) - left - 0.5), share);
         return (
-          <rect
-            key={middle}
-            x={x(from + wide * i)}
-            width={Math.max(1, x(from + wide * (i + 1)) - x(from + wide * i) - 0.5)}
-            y={y(share)}
-            height={plot.bottom - y(share)}
-            className="counted"
-            style={{ fill: fillOf(middle) }}
-          />
+          <g key={middle} className="counted">
+            <FilmShape points={points} kind={classOf(metres(middle), wanted)} id={id} />
+          </g>
         );
       })}
       {touching > 0 && (
-        <rect
-          x={x(from + wide * atNothing)}
-          width={Math.max(1, x(from + wide) - x(from) - 0.5)}
-          y={y(touchFrom + touching)}
-          height={y(touchFrom) - y(touchFrom + touching)}
-          className="counted"
-          style={{ fill: CLASS_FILL.touch }}
-        />
+        <g className="counted">
+          <FilmShape points={bar(x(0) - TOUCHING / 2, TOUCHING, touching)} kind="touch" id={id} />
+        </g>
       )}
       <g className="grid">
         <path d={`M${plot.left} ${plot.bottom}H${plot.right}`} className="zero" />

@@ -1,6 +1,5 @@
 /** Pressure or film on the unrolled seats, and the pressure in the round. */
 import { type ReactNode, useCallback, useMemo, useState } from 'react';
-import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
@@ -9,10 +8,12 @@ import type { RunFields } from '../../../report/film/fields.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
 import type { Frame } from '../../pictures/revolve.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
+import type { Scale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 import { FilmLegend, PressureLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
-import { leaningPair, RunSection } from './RunSection.tsx';
+import { RunSection } from './RunSection.tsx';
+import { leaningAt, runningPair } from './runningPair.ts';
 import { runningWanted } from './runningWanted.ts';
 import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
@@ -32,6 +33,8 @@ interface Props {
   work: Work;
   /** the warm state the fields show; null: cold */
   warm: FilmReport['steady'];
+  /** of section and solid picture alike */
+  scale: Scale;
 }
 
 /** Whether oil runs, or nothing is known yet; where none does there is no pressure to show. */
@@ -50,10 +53,9 @@ interface PicturesProps extends Props {
 
 /** Maps and section below each other where there is room; else one picture at a time. */
 export function RunPictures({ wide, children, ...props }: PicturesProps) {
-  const { fields, design, system, warm } = props;
-  const factor = useStore(props.work.store, (state) => state.factor);
+  const { fields, design, system, warm, scale } = props;
   const [chosen, setChosen] = useState<Shown>('maps');
-  const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
+  const section = <RunSection fields={fields} design={design} scale={scale} system={system} warm={warm} />;
   return (
     <div className="run-pictures">
       <div className="run-choices">
@@ -131,8 +133,7 @@ function Maps({ fields, design, layer: asked, system }: Props) {
 }
 
 /** The pair in the round, its pressures raised. */
-export function RunSolid({ fields, design, warm, system, work }: Omit<Props, 'layer'>) {
-  const factor = useStore(work.store, (state) => state.factor);
+export function RunSolid({ fields, design, warm, system, work, scale: { factor } }: Omit<Props, 'layer'>) {
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   if (lost) return <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>;
@@ -194,7 +195,7 @@ function Raised({
   system,
   work,
   onLost,
-}: Omit<Props, 'layer'> & { factor: number; onLost(): void }) {
+}: Omit<Props, 'layer' | 'scale'> & { factor: number; onLost(): void }) {
   // Held back together: fields of one design mean nothing on the seats of another.
   const newest = useMemo(
     () => ({ fields: newestFields, design: newestDesign, warm }),
@@ -205,7 +206,7 @@ function Raised({
   const dark = useMedia('(prefers-color-scheme: dark)');
   const { seats } = design;
   const drawn = useMemo(
-    () => leaningPair(shown.design, shown.fields, Math.PI / 2, factor, shown.warm),
+    () => leaningAt(runningPair(shown.design, shown.fields, Math.PI / 2, shown.warm), factor),
     [shown, factor],
   );
   const skinsFor = useCallback(

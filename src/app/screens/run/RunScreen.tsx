@@ -29,6 +29,7 @@ import { RunVerdict } from './RunVerdict.tsx';
 import { aimTold, clearancesTold, figuresTold, settingsTold, speedTold, warmingTold } from './runTold.ts';
 import './run.css';
 import type { Work } from '../../state/store.ts';
+import { useRunScale } from './runningPair.ts';
 import type { Layer } from './SeatMap.tsx';
 import type { Running } from './sweeps.ts';
 import { useFields } from './useFields.ts';
@@ -79,6 +80,7 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
     drawn.fields?.seats.length && drawn.of?.run
       ? { fields: drawn.fields, design: drawn.of, layer, system, work, warm: warmed ? steady : null }
       : null;
+  const scale = useRunScale(work, pictured);
   return (
     <div className="run-screen">
       <div className="in-sight">
@@ -95,7 +97,7 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
           work={work}
         />
         {pictured ? (
-          <RunPictures {...pictured} wide={wide}>
+          <RunPictures {...pictured} scale={scale} wide={wide}>
             <WhichPair {...pair} work={own} />
             <MapChoice
               layer={flows(drawn.fields) ? layer : 'film'}
@@ -111,7 +113,7 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
       </div>
       <div className="beside">
         <HandControls work={work} design={design} fields={drawn.fields} system={system} />
-        {wide && pictured && <RunSolid {...pictured} />}
+        {wide && pictured && <RunSolid {...pictured} scale={scale} />}
         <RunProgress work={run} />
         <Believed design={design} system={system} solved={belief} />
         {sure && <p className="believed">{filmDoubtSentence(design, sure, system)}</p>}

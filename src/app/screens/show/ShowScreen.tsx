@@ -49,7 +49,7 @@ export default function ShowScreen({ work: own }: { work: Work }) {
         <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
       </div>
       <Move work={work} fit={fit} system={system} />
-      <TakeIt work={own} box={box} factor={drawn.factor} />
+      <TakeIt work={own} box={box} factor={drawn.factor} before={pair.scale.before} />
     </div>
   );
 }
@@ -118,9 +118,10 @@ interface TakeProps {
   work: Work;
   box: { current: HTMLElement | null };
   factor: number;
+  before: number | null;
 }
 
-function TakeIt({ work, box, factor }: TakeProps) {
+function TakeIt({ work, box, factor, before }: TakeProps) {
   const way = useAngles();
   const [said, setSaid] = useState('');
   const [byHand, setByHand] = useState<string | null>(null);
@@ -158,7 +159,7 @@ function TakeIt({ work, box, factor }: TakeProps) {
     document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();
   return (
     <p className="buttons show-take">
-      <span className="fine">Gaps drawn {timesText(factor)}</span>
+      <span className="fine">Gaps drawn {timesText(factor, before)}</span>
       <span role="status">{said}</span>
       <button type="button" onClick={() => void tell('', full)}>
         Full screen

@@ -29,10 +29,12 @@ import {
   greatestFilm,
   leastFilm,
   placesAt,
+  TOUCHING,
   touchMesh,
 } from '../../../../src/app/pictures/solid/filmGeometry.ts';
 import { cutSeat, cutStation, noseCutMeshes, ringAt, stepsOf } from '../../../../src/app/pictures/solid/noseCut.ts';
 import { standOf } from '../../../../src/app/pictures/solid/useCamera.ts';
+import { write } from '../../../../src/app/pictures/useSolid.ts';
 import { SAME } from '../../../../src/engine/contact/film.ts';
 import { DESIGNS, drawnAt, positionOf, pulled, touchOf } from './demos.ts';
 
@@ -107,6 +109,43 @@ describe('the oil in the round', () => {
     const bands = drawn.seats.filter((_, seat) => touchMesh(drawn, seat, frame).indices.length > 0);
     if (title.endsWith('touching')) expect(bands.length).toBeGreaterThan(0);
     for (const arrow of arrows) expect(arrow.way[1]).toBeLessThan(0);
+  });
+
+  test.each(DESIGNS)(
+    '%s: the band of the first touch is drawn in the buffers made while nothing touched',
+    (_, design) => {
+      const [touch, factor] = [touchOf(design), 150];
+      const open = drawnAt(design, touch + 5e-6, factor);
+      const frame = frameOf(open);
+      const touching = drawnAt(design, touch, factor);
+      const bands = open.seats.map((_, seat) => {
+        const geometry = new BufferGeometry();
+        write(geometry, touchMesh(open, seat, frame));
+        const before = { ...geometry.attributes };
+        const band = touchMesh(touching, seat, frame);
+        write(geometry, band);
+        expect(geometry.attributes).toEqual(before);
+        expect([...geometry.getAttribute('position').array.slice(0, band.positions.length)]).toEqual([
+          ...band.positions,
+        ]);
+        return geometry.drawRange.count;
+      });
+      expect(Math.max(...bands)).toBeGreaterThan(0);
+    },
+  );
+
+  test('a shell that touches all along is as the touch is shown, any other as its film', () => {
+    for (const [, design] of DESIGNS) {
+      const drawn = drawnAt(design, touchOf(design));
+      const frame = frameOf(drawn);
+      for (const [seat, { oil }] of drawn.seats.entries()) {
+        if (oil.length === 0 || drawn.at) continue;
+        const { colours } = filmMesh(drawn, seat, frame, 1e-5);
+        const all = oil.every(({ film }) => Math.abs(film) <= SAME);
+        const isTouch = (k: number) => TOUCHING.every((part, c) => Math.abs(colours![3 * k + c]! - part) < 1e-6);
+        for (let k = 0; k < colours!.length / 3; k++) expect(isTouch(k)).toBe(all);
+      }
+    }
   });
 
   test('bushes that stand far apart are two, each with the oil of its own seats', () => {
@@ -193,7 +232,7 @@ describe('the steps of the cut from the nose', () => {
   );
 });
 
-test('a label of the solid points at film that is seen, from wherever it is looked at, or has no leader', () => {
+test('a label of the solid points at film that is seen, from wherever it is looked at, or is told to be behind metal', () => {
   let [seen, hidden] = [0, 0];
   for (const [name, design] of DESIGNS) {
     const drawn = drawnAt(design, positionOf(design));

@@ -1,14 +1,15 @@
 /** The Run screen's own pieces: lines of equal value, colours, the skin, sweeps, edits, the scenario. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { stretchesOf } from '../../../../src/app/charts/conditions.tsx';
+import type { Drawn } from '../../../../src/app/pictures/drawn.ts';
 import { luminance } from '../../../../src/app/pictures/filmColour.ts';
+import { leastFilm } from '../../../../src/app/pictures/solid/filmGeometry.ts';
 import { contour } from '../../../../src/app/screens/run/contours.ts';
 import { mapScale } from '../../../../src/app/screens/run/mapScale.ts';
 import { plausibleRun } from '../../../../src/app/screens/run/plausibleRun.ts';
 import { pressureColour } from '../../../../src/app/screens/run/pressureColour.ts';
-import { leaningPair } from '../../../../src/app/screens/run/RunSection.tsx';
 import {
   isPosed,
   oilKind,
@@ -19,6 +20,7 @@ import {
   withoutEntry,
   withStand,
 } from '../../../../src/app/screens/run/runEdits.ts';
+import { leaningAt, runningPair, suiting } from '../../../../src/app/screens/run/runningPair.ts';
 import { extremeOf, groovesOf, stationsOf } from '../../../../src/app/screens/run/seatMarks.ts';
 import { skinOf } from '../../../../src/app/screens/run/skinGeometry.ts';
 import { clearancesOf, type Running, speedsOf } from '../../../../src/app/screens/run/sweeps.ts';
@@ -28,7 +30,7 @@ import { figures, measureText } from '../../../../src/design/measures.ts';
 import { parseDesign } from '../../../../src/design/parse.ts';
 import { validateDesign } from '../../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../../src/engine/film/oil.ts';
-import { followFields, warmFields } from '../../../../src/report/film/fields.ts';
+import { followFields, type RunFields, warmFields } from '../../../../src/report/film/fields.ts';
 import { speedWork } from '../../../../src/report/film/limits.ts';
 import { solve } from '../../../../src/report/report.ts';
 
@@ -207,8 +209,14 @@ describe('sweeps', () => {
   });
 });
 
+type Warm = Parameters<typeof runningPair>[3];
+function drawnFor(design: Design, fields: RunFields, angle: number, warm: Warm): Drawn {
+  const pair = runningPair(design, fields, angle, warm);
+  return leaningAt(pair, suiting(pair, 400));
+}
+
 describe('the section of the running pair', () => {
-  const leastOf = (drawn: ReturnType<typeof leaningPair>, seat: number) =>
+  const leastOf = (drawn: Drawn, seat: number) =>
     Math.min(
       ...Array.from({ length: 180 }, (_, k) => drawn.at!((k * Math.PI) / 90)).flatMap((seats) =>
         seats[seat]!.film.map(({ film }) => 1000 * film),
@@ -221,7 +229,7 @@ describe('the section of the running pair', () => {
       const design = demo(name);
       const fields = followFields().fields(design)!;
       const thin = fields.seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a));
-      const drawn = leaningPair(design, fields, (thin.leastAngle * Math.PI) / 180, 400, null);
+      const drawn = drawnFor(design, fields, (thin.leastAngle * Math.PI) / 180, null);
       fields.seats.forEach(({ leastFilm }, i) => {
         expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
       });
@@ -236,10 +244,33 @@ describe('the section of the running pair', () => {
     const design = demo('correct');
     const steady = solve(design, 'here', ['film']).film!.steady!;
     const fields = warmFields(design, steady, { rows: 32, columns: 128 })!;
-    const drawn = leaningPair(design, fields, 0, 400, steady);
+    const drawn = drawnFor(design, fields, 0, steady);
     fields.seats.forEach(({ leastFilm }, i) => {
       expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
     });
+  });
+});
+
+describe('the solid picture of the running pair', () => {
+  const running = readdirSync(new URL('../../../../assets/designs/', import.meta.url))
+    .map((file) => file.split('.')[0]!)
+    .filter((name) => demo(name).run);
+
+  test.each(running)('%s: the least film on its labels is that of the solver, turned as it may be', (name) => {
+    const design = demo(name);
+    const cold = followFields().fields(design)!;
+    const { steady } = solve(design, 'here', ['film']).film!;
+    const warm = steady && warmFields(design, steady, { rows: 16, columns: 64 });
+    for (const [fields, state] of [[cold, null] as const, ...(warm ? [[warm, steady] as const] : [])])
+      for (const turn of [Math.PI / 2, 0.3]) {
+        const drawn = drawnFor(design, fields, turn, state);
+        // One factor does for the section and the solid picture, which are turned otherwise.
+        expect(drawn.factor).toBeCloseTo(suiting(runningPair(design, fields, 0, state), 400), 6);
+        // mm
+        fields.seats.forEach(({ leastFilm: solved }, i) => {
+          expect(Math.abs(1000 * leastFilm(drawn, i)! - solved)).toBeLessThan(1e-6);
+        });
+      }
   });
 });
 
