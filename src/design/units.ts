@@ -211,13 +211,14 @@ export function doubtedText(
   mm: Millimetres,
   sigma: Millimetres,
   system: System,
-  [low, high]: readonly Millimetres[] = [],
+  limits: readonly Millimetres[] = [],
 ): string {
-  // Without limits both sides are no number.
-  const keeps = low! > 0 && mm < COVER * sigma;
-  if (!keeps && !isLopsided(mm, [low!, high!])) return plusMinusText(mm, sigma, system);
-  const [at, from, to] = [mm, low!, high!].map((one) =>
-    digits(one / fineUnit(system).size, doubtDecimals((high! - low!) / 4, system)),
+  // The likeliest may lie at the end of what pairs drawn tell, or just beyond. Without limits both sides are no number.
+  const [low, high] = [Math.min(limits[0]!, mm), Math.max(limits[1]!, mm)];
+  const keeps = low > 0 && mm < COVER * sigma;
+  if (!keeps && !isLopsided(mm, [low, high])) return plusMinusText(mm, sigma, system);
+  const [at, from, to] = [mm, low, high].map((one) =>
+    digits(one / fineUnit(system).size, doubtDecimals((high - low) / 4, system)),
   );
   return `${at} (${from} to ${to}) ${fineUnit(system).name}`;
 }

@@ -144,7 +144,7 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await expect
     .poll(verdict, solved)
     .toMatch(
-      /Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 \(0 to 2\d\d\) µm off the steep journal\./,
+      /You are 108\.2 µm short along the axis: most likely 77 \(0 to 2\d\d\) µm off the steep journal\./,
     );
   expect(cutSection(design())!.remaining!.steps[0]!.normal).toBeCloseTo(planned, 9);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [d.cut!.trials![0]!, d.cut!.trials![0]!] } }));

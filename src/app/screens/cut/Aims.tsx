@@ -93,10 +93,15 @@ export function Aims({ work, design, cut, running, system }: Props) {
             <span>
               <strong>{NAMES[plan.aim]}</strong>
               <small>
-                {cut.remaining ? lessText(cut.aims, plan, system) : `${stockText(plan, system)}; then `}
-                {filmsText(plan, system)}
-                {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.
-                {runText(runs[plan.aim], films[plan.aim], system)}
+                {cut.remaining ? (
+                  lessText(cut.aims, plan, system)
+                ) : (
+                  <>
+                    {stockText(plan, system)}; then {filmsText(plan, system)}
+                    {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.
+                    {runText(runs[plan.aim], films[plan.aim], system)}
+                  </>
+                )}
               </small>
               {advice?.aim === plan.aim && <small className="advised">Rather this: {advice.why}.</small>}
             </span>
@@ -115,10 +120,13 @@ function stockText({ stock, faces }: Aim, system: System): string {
   return off.length === 0 ? 'nothing off' : listed(off);
 }
 
-/** Once trials tell what is left, the stock of the parts before them would only be a second figure beside it. */
+/**
+ * Once trials tell what is left, stock, films and how they run are of the parts before them: only what the one plan
+ * saves against the other still holds.
+ */
 function lessText(aims: readonly Aim[], { total }: Aim, system: System): string {
   const less = Math.max(...aims.map((plan) => plan.total)) - total;
-  return less < NOTHING ? 'films then ' : `${fineText(less, system)} less metal in all; films then `;
+  return less < NOTHING ? '' : `${fineText(less, system)} less metal in all.`;
 }
 
 /** How it runs in a few words; nothing while that is not known. */

@@ -135,8 +135,12 @@ export function TrialForm({
     [design, trial],
   );
   /** What one micrometre square to a surface is in its diameter. */
-  const perSquare = (seat: string, part: Part) =>
-    draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1));
+  const acrossOf = (seat: string, part: Part) => Math.abs(diameterOf(design, seat, part, 1));
+  const perSquare = (seat: string, part: Part) => (draft.measure === 'square' ? 1 : acrossOf(seat, part));
+  const otherMeasure = (seat: string, part: Part, normal: Millimetres) =>
+    draft.measure === 'square'
+      ? `That is ${fineText(acrossOf(seat, part) * normal, system)} less in diameter.`
+      : `That is ${fineText(normal, system)} square to the surface.`;
   const fine = (mm: Millimetres) => quantityText('fine', mm, system);
   const field = (
     title: string,
@@ -193,7 +197,8 @@ export function TrialForm({
             return [
               field(
                 `Off the ${seat} ${part}`,
-                '',
+                // The other measure beside it: a figure typed in the wrong one is seen.
+                normal === null || normal === 0 ? '' : otherMeasure(seat, part, normal),
                 'fine',
                 normal === null ? null : normal * perSquare(seat, part),
                 (value, now) => change({ normal: value === null ? null : value / perSquare(seat, part) }, now),
@@ -205,10 +210,10 @@ export function TrialForm({
                     knownToTitle({ seat, part }),
                     'Standard uncertainty: gauged before and after it is less than by the dial.',
                     'fine',
-                    sigma ?? null,
-                    (value, now) => change({ sigma: value ?? undefined }, now),
+                    sigma === undefined ? null : sigma * perSquare(seat, part),
+                    (value, now) => change({ sigma: value === null ? undefined : value / perSquare(seat, part) }, now),
                     [above(0), atMost(1)],
-                    toldText('fine', surfaceSigma(design, seat, part, normal), system),
+                    toldText('fine', perSquare(seat, part) * surfaceSigma(design, seat, part, normal), system),
                   )
                 : null,
             ];
