@@ -143,9 +143,7 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   expect(design().cut!.trials![0]).toEqual({ ...DATED, standOff: { value: -0.004, sigma: 0.001 } });
   await expect
     .poll(verdict, solved)
-    .toMatch(
-      /You are 108\.2 µm short along the axis: most likely 77 \(0 to 2\d\d\) µm off the steep journal\./,
-    );
+    .toMatch(/You are 108\.2 µm short along the axis: most likely 77 \(0 to 2\d\d\) µm off the steep journal\./);
   expect(cutSection(design())!.remaining!.steps[0]!.normal).toBeCloseTo(planned, 9);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [d.cut!.trials![0]!, d.cut!.trials![0]!] } }));
   await expect.poll(() => document.querySelectorAll('.told-by').length, solved).toBe(2);

@@ -19,6 +19,8 @@ export type Cut = NonNullable<Design['cut']>;
 
 /** mm: what the blue of a trial is taken to be where the design speaks of none. @source practice */
 export const BLUE = 0.002;
+/** mm: nearer than this a seat prints. */
+export const blueThickness = ({ print }: Design): number => print?.thickness ?? BLUE;
 type Machines = NonNullable<Cut['machine']>;
 type MachineNumber = { [K in keyof Machines]-?: NonNullable<Machines[K]> extends number ? K : never }[keyof Machines];
 
@@ -142,7 +144,7 @@ export function toTrials(design: Design, cut: Cut): Trial[] {
       },
     }),
     ...(blue && { blue: blue.map(({ seat, prints }) => ({ seat: indexOf(design, seat), prints })) }),
-    thickness: metres(design.print?.thickness ?? BLUE),
+    thickness: metres(blueThickness(design)),
   }));
 }
 

@@ -18,7 +18,7 @@ import { indicatorOf } from '../play/toPlay.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { INDICATOR_SIGMA, standOffSigma, takenSigma } from './metalDoubt.ts';
-import { BLUE, type Cut, orNull, toPlanInput, toTrials } from './toCut.ts';
+import { blueThickness, type Cut, orNull, toPlanInput, toTrials } from './toCut.ts';
 import type { LeftNow } from './trialSection.ts';
 
 /** m: what a diameter is read to where nothing says otherwise. @source practice */
@@ -53,7 +53,7 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
   const of = most && plan.rooms[most.room]!.of;
   if (!most || of?.kind !== 'surface' || millimetres(most.sigma) < NOTHING) return {};
   const foresee = foreseeing(now.known.drawn, most.follows.needs);
-  const blue = metres(design.print?.thickness ?? BLUE);
+  const blue = metres(blueThickness(design));
   const trial = foresee((pair) => trialOf(pair, blue));
   const after = afterOf(design, cut, now, most);
   const standOff = metres(standOffSigma(cut));
@@ -88,7 +88,7 @@ interface After {
 }
 
 function afterOf(design: Design, cut: Cut, { known }: LeftNow, { follows }: LeftAmount): After {
-  const thickness = metres(design.print?.thickness ?? BLUE);
+  const thickness = metres(blueThickness(design));
   const toldBy = (of: Design, more: readonly Trial[]): number | null => {
     const trials = [...toTrials(of, cut), ...more];
     const { films } = believedOf(of);

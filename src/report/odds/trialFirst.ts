@@ -24,7 +24,7 @@ import { worksAtBest } from '../../engine/odds/works.ts';
 import { metres } from '../convert.ts';
 import { cutOffBy } from '../cut/cutOff.ts';
 import { standOffSigma } from '../cut/metalDoubt.ts';
-import { BLUE } from '../cut/toCut.ts';
+import { blueThickness } from '../cut/toCut.ts';
 import type { OddsReport } from './definition.ts';
 import type { Start } from './drawn.ts';
 import { type Planning, plannedBy } from './planned.ts';
@@ -71,7 +71,7 @@ export function* trialFirst(
   const more = 1 + planning.plan.rooms.length;
   const drawn = drawer({ dimensions: dimensions + more, shape: () => null }, seed + 1);
   const tried: Tried[] = [];
-  const thickness = metres(start.design.print?.thickness ?? BLUE);
+  const thickness = metres(blueThickness(start.design));
   for (let block = 0; block < PAIRS / BLOCK; block++) {
     const u = drawn(block * BLOCK).map((column) => column.slice());
     for (let k = 0; k < BLOCK; k++) {

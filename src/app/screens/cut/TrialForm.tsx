@@ -14,6 +14,7 @@ import { knownToTitle } from '../../../report/cut/causeWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
 import { refusedFor, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import { blueThickness } from '../../../report/cut/toCut.ts';
 import type { Result } from '../../../worker/jobs.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -348,6 +349,12 @@ export function TrialForm({
             </label>
           ))}
         </div>
+        <p className="fine">
+          A seat is taken to print where its parts are nearer than {fine(blueThickness(design))}, and to stay clean
+          where they are further apart: so thick is the blue{' '}
+          {design.print?.thickness === undefined ? 'taken to be; say' : 'on Fit; change'} it there, under “Seating,
+          shake, blue”.
+        </p>
       </fieldset>
       {/* Enter takes what is typed in a field here; it does not write the trial down. */}
       <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
