@@ -1,29 +1,23 @@
 /**
  * Slips that a hand makes as it writes a trial down, each of which says what was meant by what stands there:
  *
- *   ten        a point in a wrong place, a thou for a tenth, hundredths for thousandths: ×10, ×1/10
- *   inch       inches typed as millimetres, or the reverse: ×25.4, ×1/25.4
- *   diameter   what the diameter lost for what came off square to the surface, s = Δ/2·cos a, or the reverse
+ *   of an amount of metal   amountSlips.ts
+ *   of a reading            ten and inch of the same, and
  *   sign       a stand-off of the other sign
  *   seat       another seat printed than the one that is said to
  *
- * a half angle of the surface.
  * @source practice (which, how often); derived
  */
-import { INCH } from '../../design/units.ts';
 import type { ErrorName } from '../belief/accounts.ts';
 import type { SeatInput } from '../contact/fit.ts';
-import { radialOf } from '../parts/stock.ts';
+import { type AmountSlip, timesMeant } from '../gauging/amountSlips.ts';
 import type { Trial } from './trial.ts';
 import type { Blue } from './trialReadings.ts';
 
-export type HandSlip = 'ten' | 'inch' | 'diameter' | 'sign' | 'seat';
+export type HandSlip = AmountSlip | 'sign' | 'seat';
 
 /** How often each is made, by the number. @source practice */
 export const SLIP: Record<HandSlip, number> = { ten: 0.005, inch: 0.002, diameter: 0.005, sign: 0.005, seat: 0.005 };
-
-const TEN = [10, 1 / 10] as const;
-const OTHER_UNIT = [INCH, 1 / INCH] as const;
 
 /** Of a number: so many times as much was meant. */
 export interface Meant {
@@ -42,16 +36,13 @@ export interface SeatSlip {
 }
 export type ReadSlip = NumberSlip | SeatSlip;
 
-const ofNumber = (): Meant[] => [
-  ...TEN.map((times): Meant => ({ kind: 'ten', times })),
-  ...OTHER_UNIT.map((times): Meant => ({ kind: 'inch', times })),
-];
+/** Of a number that belongs to no surface. */
+const ofNumber = (): Meant[] => timesMeant(null);
 
 export function metalSlips(name: ErrorName, seats: readonly SeatInput[], trials: readonly Trial[]): MetalSlip[] {
   const off = name.of === 'taken' ? trials[name.trial]!.taken[name.place] : undefined;
-  const across = off ? 2 * radialOf(1, seats[off.seat]![off.part].halfAngle) : null;
-  const diameter: Meant[] = across === null ? [] : [1 / across, across].map((times) => ({ kind: 'diameter', times }));
-  return [...ofNumber(), ...diameter].map((meant) => ({ ...name, ...meant }));
+  const meant = timesMeant(off ? seats[off.seat]![off.part].halfAngle : null);
+  return meant.map((one) => ({ ...name, ...one }));
 }
 
 export function readSlips(trials: readonly Trial[]): ReadSlip[] {

@@ -3,8 +3,9 @@
  *
  * What all else tells that the set-up should have read is normal: predicted by the fit without the reading, with the
  * variance σ² + gᵀ·C·g. A slip is another set-up (a roll or ball of the shop or of another reading, another face) or
- * another value (ten times, a thou or a turn of the thimble out, the other sign, a radius for a diameter). By
- * Bayes' rule the chance of each is
+ * another value (ten times, a thou or a turn of the thimble out, the other sign, a radius for a diameter), or another
+ * amount of the metal that came off between this reading and others (amountSlips.ts). By Bayes' rule the chance of
+ * each is
  *
  *   chance_s ∝ prior_s·N(value_s - predicted_s; variance_s)
  *
@@ -15,19 +16,23 @@
 import { metres } from '../../design/dimension.ts';
 import { THOU as THOU_IN_MM } from '../../design/units.ts';
 import { uncertaintyOf } from '../belief/decomposition.ts';
-import { seenBy } from './cutsBetween.ts';
+import type { SeatInput } from '../contact/fit.ts';
+import { timesMeant } from './amountSlips.ts';
+import { type CutBetween, type Since, seenBy } from './cutsBetween.ts';
 import type { Estimate } from './estimate.ts';
 import { isSize, type Reading } from './reading.ts';
 import { predict, tellsOf } from './readings/index.ts';
 import { gradientSeen } from './shape.ts';
 import type { Tooling } from './tooling.ts';
 
-export type SlipKind = 'roll' | 'ball' | 'tenfold' | 'thou' | 'turn' | 'sign' | 'face' | 'halved';
+export type SlipKind = 'roll' | 'ball' | 'tenfold' | 'thou' | 'turn' | 'sign' | 'face' | 'halved' | 'metal';
 
 interface Slip {
   kind: SlipKind;
   /** the reading as it would be without the slip */
   instead: Reading;
+  /** the metal written down, and how much (m) of it was meant; of that slip alone */
+  metal?: { cut: CutBetween; meant: number };
   /** that it is this, beside all others, no slip and some other slip */
   chance: number;
 }
@@ -57,36 +62,65 @@ export function slipsOf(found: Estimate, readings: readonly Reading[], index: nu
   };
   const none = off(reading);
   if (!none) return [];
-  const tried = insteadOf(reading, readings, tooling).flatMap(({ kind, all }) =>
-    all.flatMap((instead, k) => {
-      const found = off(instead);
-      const whole = all.reduce((sum, _, j) => sum + 1 / (1 + rankOf(j)) ** 2, 0);
-      return found ? [{ kind, instead, found, prior: NAMED / KINDS / (1 + rankOf(k)) ** 2 / whole }] : [];
-    }),
+  const tried = [...insteadOf(reading, readings, tooling), ...otherMetal(reading, readings, rest.seats)].flatMap(
+    ({ kind, all, metal }) =>
+      all.flatMap((instead, k) => {
+        const found = off(instead);
+        const whole = all.reduce((sum, _, j) => sum + 1 / (1 + rankOf(j)) ** 2, 0);
+        return found
+          ? [{ kind, instead, metal: metal?.[k], found, prior: NAMED / KINDS / (1 + rankOf(k)) ** 2 / whole }]
+          : [];
+      }),
   );
   const weights = tried.map(({ found, prior }) => prior * density(found));
   const whole =
     (1 - NAMED - OTHER) * density(none) + OTHER / (2 * ANYTHING) + weights.reduce((sum, weight) => sum + weight, 0);
   return tried
-    .map(({ kind, instead, found }, k) => ({ kind, instead, chance: weights[k]! / whole, found }))
+    .map(({ kind, instead, metal, found }, k) => ({ kind, instead, metal, chance: weights[k]! / whole, found }))
     .filter(({ chance, found }) => chance >= WORTH_TELLING && Math.abs(found.off) < AGREES * found.sigma)
     .sort((a, b) => b.chance - a.chance)
-    .map(({ kind, instead, chance }) => ({ kind, instead, chance }));
+    .map(({ kind, instead, metal, chance }) => ({ kind, instead, ...(metal && { metal }), chance }));
 }
 
 const density = ({ off, sigma }: { off: number; sigma: number }) =>
   Math.exp(-((off / sigma) ** 2) / 2) / (sigma * Math.sqrt(2 * Math.PI));
 
-const KINDS = 8;
+const KINDS = 9;
 /** Those that come first in a list are tried in pairs: one more, one less. */
 const rankOf = (place: number) => Math.floor(place / 2);
 
+interface Tried {
+  kind: SlipKind;
+  all: Reading[];
+  metal?: NonNullable<Slip['metal']>[];
+}
+
+/**
+ * The reading as if another amount had come off between it and the others: it saw so much more off, or less, than the
+ * parts that these tell of.
+ */
+function otherMetal(reading: Reading, readings: readonly Reading[], seats: readonly SeatInput[]): Tried[] {
+  const own = reading.since ?? [];
+  const cuts = new Map(readings.flatMap(({ since = [] }) => since.map((one) => [one.cut, one.sign] as const)));
+  return [...cuts].map(([cut, sign]): Tried => {
+    const amounts = timesMeant(cut.of === 'surface' ? seats[cut.seat]![cut.part].halfAngle : null).map(
+      ({ times }) => times * cut.normal,
+    );
+    const seen = own.find((one) => one.cut === cut);
+    const moreBy = (more: number): Since => ({
+      cut: { ...cut, normal: more, sigma: 0 },
+      sign: seen?.sign ?? (-sign as 1 | -1),
+    });
+    return {
+      kind: 'metal',
+      all: amounts.map((meant) => ({ ...reading, since: [...own, moreBy(meant - cut.normal)] })),
+      metal: amounts.map((meant) => ({ cut, meant })),
+    };
+  });
+}
+
 /** The reading without each slip there may have been. */
-function insteadOf(
-  reading: Reading,
-  readings: readonly Reading[],
-  { rolls, balls, system }: Tooling,
-): { kind: SlipKind; all: Reading[] }[] {
+function insteadOf(reading: Reading, readings: readonly Reading[], { rolls, balls, system }: Tooling): Tried[] {
   const { kind, value } = reading;
   const valued = (...values: number[]) => values.map((other): Reading => ({ ...reading, value: other }));
   const others = (sizes: readonly number[], own: number) =>
@@ -97,7 +131,7 @@ function insteadOf(
   const usedBalls = readings.flatMap((one) => (one.kind === 'ballDepth' ? [one.ball] : []));
   const turn = system === 'inch' ? 25 * THOU : 0.5e-3;
   const tells = tellsOf(kind);
-  const tried: { kind: SlipKind; all: Reading[] }[] = [
+  const tried: Tried[] = [
     {
       kind: 'roll',
       all:

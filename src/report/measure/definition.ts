@@ -189,8 +189,20 @@ export const measureReport = z.strictObject({
         z
           .array(
             z.strictObject({
-              kind: z.enum(['roll', 'ball', 'tenfold', 'thou', 'turn', 'sign', 'face', 'halved']),
+              kind: z.enum(['roll', 'ball', 'tenfold', 'thou', 'turn', 'sign', 'face', 'halved', 'metal']),
               instead: reading.check(z.meta({ description: 'The reading as it would be without the slip' })),
+              metal: z.optional(
+                z
+                  .strictObject({
+                    seat: z.optional(z.string()),
+                    part: z.enum(['journal', 'bush']),
+                    told: mm('Metal off as it is written down, between this reading and others'),
+                    meant: mm('As it may have been meant, with which all agree'),
+                  })
+                  .check(
+                    z.meta({ description: 'Of the slip `metal`: that amount, off a surface or a face (no seat)' }),
+                  ),
+              ),
               chance: plain('That it is this, beside no slip and any other'),
             }),
           )

@@ -14,10 +14,10 @@ import {
   type WholePair,
   wholePairOf,
 } from '../../engine/gauging/nextReading.ts';
-import { slipsOf } from '../../engine/gauging/slips.ts';
 import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { shopTools } from '../shopTools.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
+import { disagreeingSection } from './disagreeing.ts';
 import { faultReport } from './faultText.ts';
 import { fromReading, toPriors } from './toReading.ts';
 import { usedReadings } from './usedReadings.ts';
@@ -62,16 +62,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
     impossible,
     overtaken: old,
     aside: open,
-    disagreeing: found.disagreeing.map((one) => {
-      const slips = slipsOf(found, readings, one.index, shopTools(design, tools));
-      return {
-        ...one,
-        index: places[one.index]!,
-        ...(slips.length > 0 && {
-          slips: slips.map(({ kind, instead, chance }) => ({ kind, instead: fromReading(design, instead), chance })),
-        }),
-      };
-    }),
+    disagreeing: disagreeingSection(design, found, readings, places, tools),
     undetermined: found.unknowns.list.flatMap((unknown, j) =>
       found.told[j] || !isOfShape(unknown) ? [] : [undeterminedSection(design, found, whole, unknown, j)],
     ),

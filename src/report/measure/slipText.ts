@@ -10,7 +10,12 @@ import { valueText } from './readingText.ts';
 
 type SlipReport = NonNullable<MeasureReport['disagreeing'][number]['slips']>[number];
 
-export function slipText(design: Design, index: number, { kind, instead, chance }: SlipReport, system: System): string {
+export function slipText(design: Design, index: number, slip: SlipReport, system: System): string {
+  const { kind, instead, metal, chance } = slip;
+  if (metal) {
+    const off = `off ${metal.seat === undefined ? `a face of the ${metal.part}` : `the ${metal.seat} ${metal.part}`}`;
+    return `${fineText(metal.told, system)} ${off} is written down on Cut between this reading and others: was it ${fineText(metal.meant, system)}? Then all would agree (${chanceText(chance)}).`;
+  }
   const typed = design.readings![index]!;
   return `${questionOf(typed, kind, instead, system)} Then all would agree (${chanceText(chance)}).`;
 }

@@ -1,10 +1,12 @@
 /** Slips made on purpose are named, each by its own kind; honest readings that lie far off are given no name. */
 import { describe, expect, it } from 'vitest';
+import type { CutBetween } from '../../../src/engine/gauging/cutsBetween.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { type SlipKind, slipsOf } from '../../../src/engine/gauging/slips.ts';
 import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
-import { disturbed, doubleCone, estimated, MM, noisy, normals, notebook, UM } from './pairs.ts';
+import { withMetalOff } from '../../../src/engine/parts/asTheyStand.ts';
+import { disturbed, doubleCone, estimated, MM, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
 
 const nominal = doubleCone();
 const truth = disturbed(nominal, [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
@@ -88,6 +90,45 @@ describe('a slip is named by its kind, with what it should have been', () => {
     const by = (r: Reading) => ({ ...r, value: r.value + 0.635 * MM });
     expect(named(diameter, by, INCH_TOOLS)[0]?.kind).toBe('turn');
     expect(named(diameter, by, METRIC_TOOLS)).toEqual([]);
+  });
+});
+
+describe('metal between readings that was written down otherwise than it came off', () => {
+  const off = 52 * UM;
+  const on = { seat: 0, part: 'journal' } as const;
+  const across = 2 / Math.cos(nominal[0]!.journal.halfAngle);
+  const after = withMetalOff(truth, [{ of: 'surface', ...on, normal: off }]);
+  const again = readFrom(after, honest[rolls]!)[0]!;
+  /** All from before the cut, and one after it; the parts sought are those of now, or of before the cut. */
+  const told = (normal: number, sought: 'now' | 'then'): Reading[] => {
+    const cut: CutBetween = { of: 'surface', ...on, normal, sigma: 0.5 * UM };
+    return sought === 'now'
+      ? [...honest.map((reading): Reading => ({ ...reading, since: [{ cut, sign: -1 }] })), again]
+      : [...honest, { ...again, since: [{ cut, sign: 1 }] }];
+  };
+
+  it.each([
+    ['the diameter for what came off square', across],
+    ['what came off square for the diameter', 1 / across],
+    ['ten times as much', 10],
+    ['a tenth', 0.1],
+  ])('%s', (_, times) => {
+    for (const sought of ['now', 'then'] as const) {
+      const readings = told(times * off, sought);
+      const [likely] = slipsIn(readings, readings.length - 1);
+      expect(likely?.kind).toBe('metal');
+      expect(likely!.chance).toBeGreaterThan(0.5);
+      expect(likely!.metal!.cut).toMatchObject(on);
+      // by the half angle as it was read
+      expect(likely!.metal!.meant / off).toBeCloseTo(1, 3);
+    }
+  });
+
+  it('is not named where it came off as told', () => {
+    for (const sought of ['now', 'then'] as const) {
+      const readings = told(off, sought);
+      for (const index of readings.keys()) expect(slipsIn(readings, index)).toEqual([]);
+    }
   });
 });
 
