@@ -50,6 +50,6 @@ export function classAnswerOf(fragment: string): ClassAnswer | null {
 /** With one more; one that is there already counts once, and no class is larger than this. */
 export const MOST_ANSWERS = 200;
 export const withAnswer = (all: readonly ClassAnswer[], one: ClassAnswer): ClassAnswer[] =>
-  all.some(({ mark, question }) => mark === one.mark && question === one.question) || all.length >= MOST_ANSWERS
-    ? [...all]
-    : [...all, one];
+  isAmong(all, one) || all.length >= MOST_ANSWERS ? [...all] : [...all, one];
+export const isAmong = (all: readonly ClassAnswer[], one: ClassAnswer): boolean =>
+  all.some(({ mark, question }) => mark === one.mark && question === one.question);

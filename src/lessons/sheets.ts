@@ -13,6 +13,8 @@ export interface Shown {
   design: Design;
   /** as the question itself begins; else as it stood before a question whose answer that would be */
   own: boolean;
+  /** gaps are not enlarged: so much of them would be read off */
+  asIs: boolean;
 }
 
 /**
@@ -22,8 +24,25 @@ export interface Shown {
 export function shownOnPaper({ questions }: Lesson, dealt: readonly DealtQuestion[], at: number): Shown {
   let known = at;
   while (known > 0 && !isKnown(questions[known]!)) known--;
-  return { design: dealt[known]!.from, own: known === at };
+  return { design: dealt[known]!.from, own: known === at, asIs: questions[known]!.view.trueFirst === true };
 }
+
+/** Degrees: what a cone leans on paper whose half angle is asked for, that no protractor reads it off. */
+const LEANS = { little: 12, much: 30 };
+const BETWEEN = 20;
+
+/** The pair with cones that lean otherwise than what is right. */
+export const notToScale = (design: Design, right: number): Design => {
+  const halfAngle = right > BETWEEN ? LEANS.little : LEANS.much;
+  return {
+    ...design,
+    seats: design.seats.map((seat) => ({
+      ...seat,
+      journal: { ...seat.journal, halfAngle },
+      bush: { ...seat.bush, halfAngle },
+    })),
+  };
+};
 
 /** Set anew by numbers and sizes alone. */
 const isKnown = ({ set = [] }: Question): boolean =>
@@ -42,6 +61,8 @@ export interface Asked {
 
 export interface Answered {
   right: string;
+  /** how far off is right still, in words; '' of a choice */
+  near: string;
   because: string;
   slips: { name: string; gives: string }[];
 }
@@ -74,6 +95,7 @@ function askedOf({ ask, onPaper = ask, answer }: Question, dealt: DealtQuestion,
 
 const answeredOf = ({ answer, because, mistakes }: Question, dealt: DealtQuestion, speech: Speech): Answered => ({
   right: answerSaid(answer, dealt.right, dealt, speech),
+  near: nearSaid(answer, dealt, speech),
   because: said(because, dealt, speech),
   slips: dealt.slips.map(({ index, value, to }) => ({
     name: mistakes[index]!.name,

@@ -61,12 +61,14 @@ interface Issue {
   path: PropertyKey[];
   expected?: string;
   minimum?: number;
+  /** whether the least itself is taken */
+  inclusive?: boolean;
   maximum?: number;
   keys?: string[];
   values?: unknown[];
 }
 
-function issueText({ code, origin, expected, minimum, maximum, keys = [], values = [] }: Issue): string {
+function issueText({ code, origin, expected, minimum, inclusive, maximum, keys = [], values = [] }: Issue): string {
   switch (code) {
     case 'unrecognized_keys':
       return `unknown key ${keys.map((key) => `“${key.slice(0, 40)}”`).join(', ')}`;
@@ -75,7 +77,9 @@ function issueText({ code, origin, expected, minimum, maximum, keys = [], values
     case 'too_small':
       return origin === 'string' && minimum === 1
         ? 'nothing stands here; it cannot stay empty'
-        : `too small or too short; at least ${minimum}`;
+        : inclusive === false
+          ? `too small; it must be more than ${minimum}`
+          : `too small or too short; at least ${minimum}`;
     case 'too_big':
       return `too great or too long; at most ${maximum}`;
     case 'invalid_value':

@@ -1,33 +1,13 @@
 /** A finger as the browser itself takes it: pulling the nose is a pull, and never taken for scrolling. */
 import { expect, test } from 'vitest';
-import { page as browser, cdp } from 'vitest/browser';
-import { page as app, frame, still, withoutSolid } from './page.tsx';
+import { page as browser } from 'vitest/browser';
+import { endsOf, finger, middle } from './finger.ts';
+import { page as app, still, withoutSolid } from './page.tsx';
 
 const shown = app('#fit', true);
 const LONG = { timeout: 40_000 };
 
-interface Devices {
-  send(
-    method: 'Input.dispatchTouchEvent',
-    event: { type: string; touchPoints: { x: number; y: number }[] },
-  ): Promise<void>;
-}
-
-/** Where the page with the test stands in the window that the devices know. */
-function within() {
-  const { left, top, width } = window.frameElement!.getBoundingClientRect();
-  return { left, top, scale: width / window.innerWidth };
-}
-
-async function finger(type: 'touchStart' | 'touchMove' | 'touchEnd', at: { x: number; y: number } | null) {
-  const { left, top, scale } = within();
-  const touchPoints = at ? [{ x: left + scale * at.x, y: top + scale * at.y }] : [];
-  await (cdp() as unknown as Devices).send('Input.dispatchTouchEvent', { type, touchPoints });
-  await frame();
-}
-
 const ring = () => document.querySelector('.pull-grip .handle')!.getBoundingClientRect();
-const middle = ({ left, top, width, height }: DOMRect) => ({ x: left + width / 2, y: top + height / 2 });
 
 async function standing(width: number, height: number) {
   withoutSolid();
@@ -48,9 +28,7 @@ test.each([
 ] as const)('at %i × %i a finger pulls the nose (%i down) until something holds it', async (width, height, down) => {
   await standing(width, height);
   const from = middle(ring());
-  const ended: string[] = [];
-  const grip = document.querySelector('.pull-grip')!;
-  for (const name of ['pointerup', 'pointercancel']) grip.addEventListener(name, () => ended.push(name));
+  const ended = endsOf(document.querySelector('.pull-grip')!);
   await finger('touchStart', from);
   for (let step = 1; step <= 12; step++) await finger('touchMove', { x: from.x, y: from.y + 8 * step * down });
   const { pull } = shown.work.store.getState();
@@ -79,3 +57,24 @@ test('a finger that goes up beside the ring scrolls the page', async () => {
   expect(shown.work.store.getState().pull).toBeNull();
   window.scrollTo(0, 0);
 });
+
+test.each([390, 820])(
+  'at %i px a finger that sets out askew moves the mark of the track, and no page',
+  async (width) => {
+    await standing(width, 844);
+    const mark = document.querySelector('.track .mark')!;
+    mark.scrollIntoView({ block: 'center' });
+    const [scrolled, ended, from, stood] = [
+      window.scrollY,
+      endsOf(mark.closest('svg')!),
+      middle(mark.getBoundingClientRect()),
+      shown.position(),
+    ];
+    await finger('touchStart', from);
+    for (let step = 1; step <= 12; step++) await finger('touchMove', { x: from.x + 2 * step, y: from.y - 5 * step });
+    await finger('touchEnd', null);
+    expect(ended).toEqual(['pointerup']);
+    expect(window.scrollY).toBe(scrolled);
+    expect(shown.position()).not.toBe(stood);
+  },
+);

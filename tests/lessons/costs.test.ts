@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { type DealtQuestion, deal } from '../../src/lessons/deal.ts';
 import { worked } from '../../src/lessons/formula.ts';
 import { answerSaid, costSaid, NO_PAIR } from '../../src/lessons/sheets.ts';
+import { spoken } from '../../src/lessons/template.ts';
 import { triedBy } from '../../src/lessons/tried.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 
@@ -114,4 +115,13 @@ test('the numbers of a lesson, by hand: a dial that stops at half takes half the
   const steep = Number(mine.scope.steep);
   // Of the metal that is left on, the film has just so much less.
   expect(film(right) - film(right / 2)).toBeCloseTo((right / 4) * Math.cos((steep * Math.PI) / 180), 6);
+});
+
+test('a cone that was to be pushed softly or hard does in the cost what it does', () => {
+  for (const { question, all: dealt } of all.filter(({ is }) => is === 'wedge 1'))
+    for (const { scope, right } of dealt) {
+      const cost = question.mistakes.find(({ is }) => is === "'force'")!.cost;
+      const found = spoken(cost, scope, { system: 'metric', way: 'half' });
+      expect(found.ok && found.value).toMatch(right === 'sticks' ? /seizes all the same/ : /lets go all the same/);
+    }
 });

@@ -13,7 +13,7 @@ import {
 import { deal, dealOnce, designOf } from '../../src/lessons/deal.ts';
 import { recognised } from '../../src/lessons/recognise.ts';
 import { SURE, seedOf } from '../../src/lessons/runner.ts';
-import { nearSaid, sheetRound, shownOnPaper } from '../../src/lessons/sheets.ts';
+import { nearSaid, notToScale, sheetRound, shownOnPaper } from '../../src/lessons/sheets.ts';
 import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 
@@ -205,4 +205,34 @@ test('how far off an answer may be is told in its own unit, and is just what cou
     expect(recognised(right + 0.999 * mine.within, mine).kind).toBe('right');
     expect(recognised(right + 1.001 * mine.within, mine).kind).not.toBe('right');
   }
+});
+
+test('an answer sheet says how far off is right still, as the screen does', () => {
+  for (const file of QUICK) {
+    const { lesson, round } = roundOf(file, 5);
+    const dealt = deal(lesson, 5, exampleDesign);
+    if (!dealt.ok) throw new Error(dealt.message);
+    for (const [i, { near }] of round.answered.entries()) {
+      const { answer } = lesson.questions[i]!;
+      expect(near).toBe(nearSaid(answer, dealt.value.questions[i]!, { system: 'metric', way: 'half' }));
+      if (answer.kind !== 'choice') expect(near).toMatch(/^Up to .*\d.* off is right\.$/);
+    }
+  }
+});
+
+describe('a picture on paper is not measured for its answer', () => {
+  test.each(hundred)('a cone whose angle is asked for leans otherwise by degrees, seed %i', (seed) => {
+    const found = deal(lessonOf('rolls'), seed, exampleDesign);
+    if (!found.ok) throw new Error(found.message);
+    const { from, right } = found.value.questions[0]!;
+    for (const { journal, bush } of notToScale(from, Number(right)).seats)
+      for (const { halfAngle } of [journal, bush]) expect(Math.abs(halfAngle - Number(right))).toBeGreaterThan(3);
+  });
+  test('where a gap stays open is no larger than it is, in both questions of the wrong angle', () => {
+    const { lesson } = roundOf('blue', 3);
+    const found = deal(lesson, 3, exampleDesign);
+    if (!found.ok) throw new Error(found.message);
+    for (const at of [0, 1]) expect(shownOnPaper(lesson, found.value.questions, at).asIs).toBe(true);
+    expect(shownOnPaper(lessonOf('two-cones'), found.value.questions, 0).asIs).toBe(false);
+  });
 });

@@ -28,6 +28,7 @@ test.each<[string, (lesson: Any) => void, string, RegExp]>([
   ['a name with a meaning', (l) => (l.numbers[0].name = 'after'), 'numbers[0].name', /meaning of its own/],
   ['a name twice', (l) => (l.numbers[1].name = 'clear'), 'numbers', /stands twice/],
   ['bounds the wrong way', (l) => (l.numbers[0].to = 0), 'numbers[0].to', /at least/],
+  ['a step of nothing', (l) => (l.numbers[0].step = 0), 'numbers[0].step', /more than 0/],
   [
     'a mistake twice',
     (l) => (l.questions[0].mistakes[1].name = l.questions[0].mistakes[0].name),

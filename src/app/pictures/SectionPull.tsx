@@ -9,6 +9,7 @@ import { upText } from './asideText.ts';
 import type { Drawn } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
 import { NOTE, onScreen, type Placing } from './sectionLayout.ts';
+import { keepsTouch } from './useDrag.ts';
 import type { useAxialMove } from './useMove.ts';
 import { useNoseHand } from './useNoseHand.ts';
 import type { Size } from './useSize.ts';
@@ -63,6 +64,7 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
       )}
       <g
         {...handlers}
+        ref={keepsTouch}
         role="slider"
         tabIndex={0}
         aria-orientation="vertical"

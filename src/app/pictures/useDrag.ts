@@ -20,6 +20,20 @@ export interface Drag {
   cancel(): void;
 }
 
+/**
+ * Ref of what a finger drags: no browser scrolls by a touch on it. On a piece of an SVG `touch-action` is not heeded,
+ * only that of the whole drawing; and React listens passively.
+ */
+export function keepsTouch(node: Element | null) {
+  if (!node) return;
+  const keep = (event: Event) => event.preventDefault();
+  const of = ['touchstart', 'touchmove'];
+  for (const name of of) node.addEventListener(name, keep, { passive: false });
+  return () => {
+    for (const name of of) node.removeEventListener(name, keep);
+  };
+}
+
 export function useDrag({ start, move, end, cancel }: DragCalls): Drag {
   const from = useRef<{ x: number; y: number; id: number } | null>(null);
   const stop = (event: PointerEvent) => {

@@ -176,8 +176,7 @@ function useTouchAndWheel(svg: RefObject<SVGSVGElement | null>, onZoom: (event: 
       if (zoom.current(event) || event.ctrlKey) event.preventDefault();
     };
     const onTouch = (event: TouchEvent) => {
-      // A browser that goes by the drawing's touch-action alone would scroll by what pulls the ring.
-      if (event.touches.length > 1 || (event.target as Element).closest('.pull-grip')) event.preventDefault();
+      if (event.touches.length > 1) event.preventDefault();
     };
     node.addEventListener('wheel', onWheel, { passive: false });
     node.addEventListener('touchstart', onTouch, { passive: false });

@@ -12,6 +12,7 @@ import type { FitReport } from '../../../report/fit/definition.ts';
 import { type Apart, toldApart } from '../../../report/fit/toldApart.ts';
 import { useHeldRange } from '../../charts/useHeldRange.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
+import { keepsTouch } from '../../pictures/useDrag.ts';
 import { useAxialMove } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
@@ -63,6 +64,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
       >
         <Ground {...{ seats: marks, first, apart, line, low, high, width, system }} />
         <g
+          ref={keepsTouch}
           role="slider"
           tabIndex={0}
           className="mark"

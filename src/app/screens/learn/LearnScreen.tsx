@@ -1,7 +1,7 @@
 /** Learn: a path of lessons, each of which asks before it shows. The job that is open is left alone. */
 import './learn.css';
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
-import { type ClassAnswer, classAnswerOf, withAnswer } from '../../../lessons/classAnswer.ts';
+import { type ClassAnswer, classAnswerOf, isAmong, withAnswer } from '../../../lessons/classAnswer.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { standing } from '../../../lessons/progress.ts';
 import { parseLesson } from '../../../lessons/validate.ts';
@@ -43,7 +43,8 @@ export default function LearnScreen({ work }: { work: Work }) {
     <div className="learn">
       {taken && (
         <p role="status" className="taken">
-          One answer was counted. <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
+          {taken.before ? 'This answer was counted before.' : 'One answer was counted.'}{' '}
+          <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
         </p>
       )}
       {id === '' && edited && <LessonEditor work={work} from={edited} leave={() => setEdited(null)} />}
@@ -82,11 +83,16 @@ export default function LearnScreen({ work }: { work: Work }) {
 /** null: none stands there. */
 const seedTyped = (text: string) => (/^[1-9]\d{0,8}$/.test(text) ? Number(text) : null);
 
-/** The answer that the address carries, counted once on this device; null where it carries none. */
-function useTaken(behind: string): ClassAnswer | null {
-  const found = useMemo(() => classAnswerOf(behind), [behind]);
+/** The answer that the address carries, counted once on this device, and whether it was; null where it carries none. */
+function useTaken(behind: string): (ClassAnswer & { before: boolean }) | null {
+  const found = useMemo(() => {
+    const one = classAnswerOf(behind);
+    return one && { ...one, before: isAmong(answersHere(one.lesson, one.seed), one) };
+  }, [behind]);
   useEffect(() => {
-    if (found) keepAnswers(found.lesson, found.seed, withAnswer(answersHere(found.lesson, found.seed), found));
+    if (!found) return;
+    const { before: _, ...one } = found;
+    keepAnswers(one.lesson, one.seed, withAnswer(answersHere(one.lesson, one.seed), one));
   }, [found]);
   return found;
 }

@@ -17,7 +17,7 @@ import { useAxialMove } from '../../pictures/useMove.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 import { useView } from '../../pictures/useView.ts';
 import type { Work } from '../../state/store.ts';
-import { type Box, closeUp, heightFor, STRIP } from './closeUp.ts';
+import { type Box, closeUp, heightFor, leansText, STRIP } from './closeUp.ts';
 import { WholePair } from './WholePair.tsx';
 
 interface Props {
@@ -69,7 +69,10 @@ export function LessonSection({ drawn, fit, system, work, box, figures, say, ask
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </SectionDrawing>
       <figcaption>
-        <span>Gaps drawn {timesText(drawn.factor)}</span>
+        <span>
+          Gaps drawn {timesText(drawn.factor)}
+          {leansText(drawn)}
+        </span>
       </figcaption>
     </figure>
   );

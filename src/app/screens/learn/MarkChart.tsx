@@ -8,6 +8,7 @@ import type { Curve, DealtQuestion } from '../../../lessons/deal.ts';
 import type { Chart, ToldAs } from '../../../lessons/definition.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
 import { AcrossAxis, AxisNames, across, PlotClip, UpAxis, usePlot } from '../../charts/Axes.tsx';
+import { keepsTouch } from '../../pictures/useDrag.ts';
 import { useHandle } from '../../pictures/useMove.ts';
 import { askingEnds, endsBetween, markBegins, openEnds } from './markScale.ts';
 import { unitOf } from './typed.ts';
@@ -95,7 +96,7 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
         )}
         {(mark !== null || !open) && (
           <g
-            {...(open ? {} : move.handlers)}
+            {...(open ? {} : { ...move.handlers, ref: keepsTouch })}
             className={`answer-mark ${mark === null ? 'unset' : ''}`}
             role="slider"
             aria-orientation="vertical"
@@ -118,7 +119,7 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed,
         {open
           ? `Line: what is so. Ring: your mark.${share === 1 && high < asking.high ? ' The scale has closed in on them.' : ''}`
           : mark === null
-            ? 'Drag the ring up or down to your answer, or type it.'
+            ? 'Drag the ring, or type your answer.'
             : `Your mark: ${told(at, as, speech)}`}
       </figcaption>
     </figure>

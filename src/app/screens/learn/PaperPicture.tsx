@@ -8,7 +8,7 @@ import type { Design } from '../../../design/definition.ts';
 import { angleSaid } from '../../../design/units.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
-import { type Shown, speechIn } from '../../../lessons/sheets.ts';
+import { notToScale, type Shown, speechIn } from '../../../lessons/sheets.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
@@ -20,7 +20,7 @@ import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { onScreen } from '../../pictures/sectionLayout.ts';
 import { spread } from '../../pictures/spread.ts';
 import { timesText } from '../../pictures/timesText.ts';
-import { boxOf, closeUp } from './closeUp.ts';
+import { boxOf, closeUp, leansText } from './closeUp.ts';
 import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
 import { SetUps } from './SetUps.tsx';
@@ -57,7 +57,16 @@ export function PaperPicture({ question, dealt, answered, shown, speech }: Props
   return (
     <div className="paper-picture">
       {pair && <Pair {...{ question, dealt, answered, shown, speech }} />}
-      {!answered && view.setUps && <SetUps design={design} which={view.setUps} system={speech.system} />}
+      {!answered && view.setUps && (
+        <>
+          <SetUps
+            design={asksAngle(question) ? notToScale(design, Number(dealt.right)) : design}
+            which={view.setUps}
+            system={speech.system}
+          />
+          {asksAngle(question) && <p className="fine">Not to scale: the angle is not the one that is asked for.</p>}
+        </>
+      )}
       {view.spread && dealt.spread && (
         <HeapPicture
           view={view.spread}
@@ -84,13 +93,15 @@ export function PaperPicture({ question, dealt, answered, shown, speech }: Props
   );
 }
 
+const asksAngle = ({ answer }: Question) => answer.kind === 'number' && answer.as === 'angle';
 const standing = (design: Design) => metres(design.position ?? 0);
 
 function Pair({ question, dealt, answered, shown, speech }: Props) {
   const id = useId();
   const width = answered && dealt.to.seats.length <= FEW ? BESIDE : WHOLE;
   const both = [shown.design, answered || shown.own ? dealt.to : shown.design];
-  const factor = Math.min(...both.map((one) => factorFor(linesOf(one), standing(one), FACTOR)));
+  const enlarged = Math.min(...both.map((one) => factorFor(linesOf(one), standing(one), FACTOR)));
+  const factor = !answered && shown.asIs ? 1 : enlarged;
   const [before, after] = both.map((one) => drawnAt(linesOf(one), standing(one), factor)) as [Drawn, Drawn];
   const drawn = answered ? after : before;
   const frame = sectionFrame(drawn);
@@ -143,7 +154,8 @@ function Pair({ question, dealt, answered, shown, speech }: Props) {
         })}
       </svg>
       <figcaption>
-        Gaps drawn {timesText(factor)}. The nose is on the right.
+        {factor === 1 ? 'Gaps are not enlarged.' : `Gaps drawn ${timesText(factor)}${leansText(drawn)}.`} The nose is on
+        the right.
         {!answered && !shown.own && ' As it stood at first: what came after is yours to find.'}
       </figcaption>
     </figure>
@@ -151,23 +163,25 @@ function Pair({ question, dealt, answered, shown, speech }: Props) {
 }
 
 /** Of every seat: its name, what is known of it, and a blank for what is not. */
-function notesOf({ question: { answer, view }, dealt, answered, shown, speech }: Props): { lines: string[] }[] {
+function notesOf({ question, dealt, answered, shown, speech }: Props): { lines: string[] }[] {
+  const { answer, view } = question;
   const [before, after] = [fitOf(dealt.from), fitOf(dealt.to)];
+  // Whether one changes at all may be what is to be chosen.
+  const asksFilm = answer.kind !== 'choice' && !asksAngle(question);
   return dealt.from.seats.map(({ name, journal, bush }, i) => {
     const [was, is] = [before.seats[i]!.leastFilm, after.seats[i]!.leastFilm];
     const changes = was === null || is === null || Math.abs(is - was) > SAME;
     const angles = [journal, bush].map(({ halfAngle }) => angleSaid(halfAngle, speech.way));
     const leans = angles[0] === angles[1] ? angles[0]! : `journal ${angles[0]}, bush ${angles[1]}`;
-    const asksAngle = answer.kind === 'number' && answer.as === 'angle';
     const film = (mm: number | null) =>
       mm === null ? 'apart' : Math.abs(mm) < SAME ? 'touches' : `film ${told(mm, 'fine', speechIn(dealt, speech))}`;
     const known = view.figures === undefined && shown.own;
     return {
       lines: [
         name,
-        ...(asksAngle ? [] : [leans]),
+        ...(asksAngle(question) ? [] : [leans]),
         ...(answered ? [film(is)] : known ? [film(was)] : []),
-        ...(!answered && changes ? [`then ${BLANK}`] : []),
+        ...(!answered && asksFilm && changes ? [`then ${BLANK}`] : []),
       ],
     };
   });

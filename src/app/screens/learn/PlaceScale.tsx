@@ -8,6 +8,7 @@ import { useRef } from 'react';
 import { fineText, fineUnit } from '../../../design/units.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
+import { keepsTouch } from '../../pictures/useDrag.ts';
 import { useHandle } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { reachOfPlace } from './markScale.ts';
@@ -72,6 +73,7 @@ export function PlaceScale({ label, dealt, at, put, speech }: Props) {
         </text>
         <g
           {...move.handlers}
+          ref={keepsTouch}
           className={`place-mark ${at === null ? 'unset' : ''}`}
           role="slider"
           tabIndex={0}

@@ -54,7 +54,13 @@ export function WorkSheet({ lesson, seed, put, work, leave }: Props) {
         </p>
       </header>
       <p className="buttons screen-only">
-        <PrintButton ready={ready} />
+        {ready ? (
+          <PrintButton ready />
+        ) : (
+          <button type="button" className="main" disabled>
+            Print
+          </button>
+        )}
         <button type="button" onClick={() => put(drawnShort())}>
           Other numbers
         </button>
@@ -166,14 +172,14 @@ function Answers({ lesson, rounds, seed, speech }: LeafProps) {
       {rounds.map(({ seed: of, asked, answered, dealt }, i) => (
         <div key={of} className="leaf-round">
           <h4>{i === 0 ? 'First' : 'The same again, with other numbers'}</h4>
-          {answered.map(({ right, because, slips }, k) => (
+          {answered.map(({ right, near, because, slips }, k) => (
             <div key={asked[k]!.ask} className="leaf-question">
               <p>
                 <strong>
                   {answered.length > 1 && `${k + 1}. `}
                   {right}
                 </strong>{' '}
-                {because}
+                {near} {because}
               </p>
               <div className="leaf-sides">
                 <PaperPicture {...pictureOf(lesson, dealt, k)} answered speech={speech} />

@@ -3,7 +3,7 @@
  * let go, so that on a phone too the films are seen and not the outside of the bush. Pixels, y down.
  */
 import { millimetres } from '../../../report/convert.ts';
-import type { Drawn } from '../../pictures/drawn.ts';
+import type { Drawn, DrawnSeat } from '../../pictures/drawn.ts';
 import type { SectionFrame } from '../../pictures/sectionFrame.ts';
 import { LEAN, type Placing } from '../../pictures/sectionLayout.ts';
 import type { Size } from '../../pictures/useSize.ts';
@@ -70,4 +70,21 @@ export function closeUp(box: Box, frame: SectionFrame, { width, height }: Size, 
     station,
     notesEnd,
   };
+}
+
+/** Of the smaller of the two: parts that lean so far apart on the screen are seen to lean otherwise than they do. */
+const OTHERWISE = 0.3;
+
+/** What is said of the sides where the factor of the gaps turns them; '' where they lean as they are. */
+export const leansText = ({ seats }: Drawn): string =>
+  seats.some(({ bush, journal }) => {
+    const [a, b] = [leanOf(bush), leanOf(journal)];
+    return Math.abs(a - b) > OTHERWISE * Math.min(Math.abs(a), Math.abs(b));
+  })
+    ? ', so the sides lean otherwise than they do'
+    : '';
+
+function leanOf(line: DrawnSeat['bush']): number {
+  const [first, last] = [line[0]!, line[line.length - 1]!];
+  return Math.atan((last[1] - first[1]) / (last[0] - first[0]));
 }
