@@ -1,7 +1,9 @@
 /** A pair that no cut makes likelier to work is left as it stands: one account for every screen. */
+import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { GOOD, timesText } from '../odds/times.ts';
 import type { CutReport } from './definition.ts';
+import { listed } from './listed.ts';
 import { surerWays, type Way } from './worthText.ts';
 
 type Told = Pick<CutReport, 'works' | 'worth' | 'remaining' | 'asTheyAre'>;
@@ -13,6 +15,19 @@ export const isLeft = ({ works }: Pick<CutReport, 'works'>): boolean => works?.l
  * that no trial has looked at leaves it so.
  */
 export const isUnproven = ({ works }: Pick<CutReport, 'works'>): boolean => works !== undefined && works.now < GOOD;
+
+/** What is to be done then: what the last trial did not look at, or another. */
+export function unprovenSentence({ cut }: Design, { now }: NonNullable<CutReport['works']>): string {
+  const { standOff, blue = [], shake } = cut?.trials?.at(-1) ?? {};
+  const unread = [
+    ...(standOff ? [] : ['the stand-off']),
+    ...(blue.length > 0 ? [] : ['the blue']),
+    ...(shake ? [] : ['the shake']),
+  ];
+  const look = `read ${listed(unread)}`;
+  const doing = ['try it once more', `at the same trial ${look} too`, `at the same trial ${look} too`];
+  return `By what is known it works ${timesText(now)}: ${doing[unread.length] ?? `assemble it dry and ${look}`}.`;
+}
 
 /** What would tell more of a pair that is left, where that is not good enough yet; null where nothing would. */
 export function wayBeforeLeft({ works, worth }: Told, system: System): Way | null {

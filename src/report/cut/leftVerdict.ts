@@ -5,11 +5,10 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
-import { timesText } from '../odds/times.ts';
 import { type Look, lookBefore } from './advice.ts';
 import { causeSentences, isExplained, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
-import { behindLeave, isLeft, isUnproven, worksText } from './leave.ts';
+import { behindLeave, isLeft, isUnproven, unprovenSentence, worksText } from './leave.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { riskOf, surelyText } from './risk.ts';
@@ -28,7 +27,7 @@ function leftSentence(
 ): string {
   const left = leftOf(remaining, system);
   if (left.length === 0 && isReached(remaining) && works && isUnproven({ works }))
-    return `By what is known it works ${timesText(works.now)}: assemble it dry and write down what the trial tells.`;
+    return unprovenSentence(design, works);
   if (left.length === 0)
     return remaining.feasible
       ? ALL_AS_WANTED
