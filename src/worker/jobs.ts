@@ -11,7 +11,7 @@ import type { Lesson, Question } from '../lessons/definition.ts';
 import { triedBy } from '../lessons/tried.ts';
 import { triedLesson } from '../lessons/tries.ts';
 import { beliefSection } from '../report/belief/section.ts';
-import { expectedShake, expectedTouch } from '../report/cut/expectedShake.ts';
+import { expectedShake, expectedTouch } from '../report/cut/expectedAtTrial.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { FINE, followFields, QUICK, warmFields } from '../report/film/fields.ts';
@@ -51,7 +51,7 @@ function lastOf<R>(work: (design: Design, now: boolean) => R): (design: Design, 
 export const JOBS = {
   cut: (design: Design) => cutSection(design),
   /** how far it would shake at the last of its trials, and where it would first touch */
-  expectedShake: (design: Design) => ({ shake: expectedShake(design), touch: expectedTouch(design) }),
+  expectedAtTrial: (design: Design) => ({ shake: expectedShake(design), touch: expectedTouch(design) }),
   /** both parts as believed, with their doubt */
   belief: (design: Design) => beliefSection(design),
   play: (design: Design) => playSection(design),

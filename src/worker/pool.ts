@@ -24,7 +24,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   printMaps: ['sections', 'leave'],
   measure: ['readings', 'end'],
   belief: ['readings', 'leave'],
-  expectedShake: ['readings', 'leave'],
+  expectedAtTrial: ['readings', 'leave'],
   states: ['readings', 'leave'],
   movingFields: ['follow', 'leave'],
   fullFields: ['follow', 'leave'],

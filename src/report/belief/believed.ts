@@ -112,6 +112,8 @@ export function settledSection(design: Design): { notAsRead?: NotAsRead } {
 const PAIRS = 1200;
 const SHAKEN = 500;
 const SEED = 1;
+/** Sets of pairs: those of each trial of a long job, and of what a form asks while one is typed. */
+const DRAWN_KEPT = 24;
 
 /** Pairs as everything known after these trials allows: the design's own open ones, or with fewer readings. */
 export function pairsAfter(design: Design, input: TrialInput, trials: readonly Trial[]): PairsDrawn {
@@ -122,6 +124,7 @@ export function pairsAfter(design: Design, input: TrialInput, trials: readonly T
   const count = trials.some(({ shake }) => shake) ? SHAKEN : PAIRS;
   const pairs = pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
   drawn.set(key, pairs);
+  for (const oldest of [...drawn.keys()].slice(0, -DRAWN_KEPT)) drawn.delete(oldest);
   return pairs;
 }
 

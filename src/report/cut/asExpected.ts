@@ -1,25 +1,30 @@
 /** Whether what was read at a trial is what the parts as believed would read: remarked on before it is written down. */
 
 import type { Millimetres } from '../../design/dimension.ts';
-import { COVER, fineText, isLopsided, plusMinusText, type System } from '../../design/units.ts';
-import type { ExpectedShake, ExpectedTouch } from './expectedShake.ts';
+import { COVER, fineText, isLopsided, plusMinusText, type System, sidedText } from '../../design/units.ts';
+import type { Expected } from './expectedAtTrial.ts';
 
 interface Told {
   value: Millimetres;
   sigma: Millimetres;
 }
 
+/** Where the journal is expected to touch first. */
+export function touchText({ value, low, high }: Expected, system: System): string {
+  if (isLopsided(value, [low, high]))
+    return `about ${sidedText(value, system)}, 19 times in 20 between ${sidedText(low, system)} and ${sidedText(high, system)}`;
+  const side = value < 0 ? 'rearward' : 'noseward';
+  return `${plusMinusText(Math.abs(value), (high - low) / 2 / COVER, system)} ${side} of the datum`;
+}
+
 /** The stand-off that is expected, and, of one read, whether it is further from that than 19 times in 20. */
-export function expectedText({ value, low, high }: ExpectedTouch, read: Told | null, system: System): string {
-  const sided = (at: Millimetres) => `${fineText(Math.abs(at), system)} ${at < 0 ? 'rearward' : 'noseward'}`;
-  const told = isLopsided(value, [low, high])
-    ? `about ${sided(value)} of the datum, 19 times in 20 between ${sided(low)} and ${sided(high)}`
-    : `${plusMinusText(Math.abs(value), (high - low) / 2 / COVER, system)} ${value < 0 ? 'rearward' : 'noseward'} of the datum`;
-  return `Expected: ${told}.${beyondText(value, [value - low, high - value], read, ['further rearward', 'further noseward'])}`;
+export function expectedText(expected: Expected, read: Told | null, system: System): string {
+  const { value, low, high } = expected;
+  return `Expected: ${touchText(expected, system)}.${beyondText(value, [value - low, high - value], read, ['further rearward', 'further noseward'])}`;
 }
 
 /** The same of a shake, whose two sides are not alike. */
-export function expectedShakeText({ value, low, high }: ExpectedShake, read: Told | null, system: System): string {
+export function expectedShakeText({ value, low, high }: Expected, read: Told | null, system: System): string {
   const between = `19 times in 20 between ${fineText(low, system)} and ${fineText(high, system)}`;
   return `Expected: about ${fineText(value, system)}, ${between}.${beyondText(value, [value - low, high - value], read)}`;
 }

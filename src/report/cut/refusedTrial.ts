@@ -1,38 +1,18 @@
 /** Whether a trial can be written down: something must have been read, and these parts must be able to read so. */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
-import { fit } from '../../engine/contact/fit.ts';
-import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
-import { touchOf } from '../../engine/cutting/trialReadings.ts';
+import { COVER, fineText, type System, sidedText } from '../../design/units.ts';
+import { trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../convert.ts';
+import { touchText } from './asExpected.ts';
 import { type CauseReport, causesSection } from './causes.ts';
 import { causeSentences } from './causeWords.ts';
 import { doubtOf } from './doubt.ts';
+import { expectedTouch } from './expectedAtTrial.ts';
 import { listed } from './listed.ts';
 import { closedCount, openTrials } from './openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
-
-/**
- * What the journal is expected to stand off at (mm), with its standard uncertainty, after what was taken; null where
- * nothing stops it.
- */
-export function expectedStandOff(
-  design: Design,
-  earlier: readonly Trial[],
-  { taken = [], faces = [] }: Pick<Trial, 'taken' | 'faces'>,
-): { value: number; sigma: number } | null {
-  const after = believedAfter(design, earlier, { taken, faces });
-  const found = after && fit(after.seats, 0);
-  if (!after || !found || found.firstPosition === null) return null;
-  const first = design.seats.findIndex(({ name }) => name === found.first);
-  const touch = first < 0 ? null : touchOf(after.parts, after.films, first, [], 0);
-  return {
-    value: millimetres(found.firstPosition),
-    sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0,
-  };
-}
 
 /** What is believed after one more trial; null where it or one before cannot be taken in. */
 function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial): Updated | null {
@@ -71,13 +51,13 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
 
 function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string {
   const { standOff, shake, blue } = trial;
-  const expected = expectedStandOff(design, earlier, trial);
+  const expected = expectedTouch({ ...design, cut: { ...design.cut!, trials: [...earlier, trial] } });
   const { taken = [], faces = [] } = trial;
   const alone = (told: Pick<Trial, 'standOff' | 'shake'>) =>
     believedAfter(design, earlier, { taken, faces, ...told }) === null;
   const ends = endsOf(design, earlier, trial, system);
   if (standOff && expected && alone({ standOff }))
-    return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
+    return `These parts should touch first ${touchText(expected, system)}, not ${sidedText(standOff.value, system)}. ${ends}`;
   if (shake && alone({ shake }))
     return `These parts cannot shake by ${fineText(shake.value, system)} with the journal held ${sidedText(shake.position ?? design.position ?? 0, system)}: was it held there? ${ends}`;
   return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;

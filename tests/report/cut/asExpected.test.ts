@@ -26,7 +26,7 @@ test('where another seat may be the first, each side by itself', () => {
   const touch = { value: 0.0023, low: -0.009, high: 0.11 };
   const of = (value: number | null) => expectedText(touch, value === null ? null : { value, sigma: 0.001 }, 'metric');
   expect(of(null)).toBe(
-    'Expected: about 2.30 µm noseward of the datum, 19 times in 20 between 9.00 µm rearward and 110.0 µm noseward.',
+    'Expected: about 2.30 µm noseward of the datum, 19 times in 20 between 9.00 µm rearward of the datum and 110.0 µm noseward of the datum.',
   );
   expect(of(0.075)).toBe(of(null));
   expect(of(-0.012)).toMatch(/further rearward than that allows/);

@@ -4,7 +4,8 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
-import { expectedStandOff, refusedFor, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
+import { expectedTouch } from '../../../src/report/cut/expectedAtTrial.ts';
+import { refusedFor, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
 
 const parsed = parseDesign(
   readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
@@ -31,7 +32,7 @@ test('nothing read and nothing taken is nothing to write down; metal off alone i
 
 test('a touch that these parts cannot have says where they should touch', () => {
   expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(
-    /should touch first at −4 ± 14 µm, not at 900\.0 µm\. If the stand-off of trial 1 is a slip, which should be −3\.\d\d µm, all agree: \d+ in 100 .*thought possible, 9\.80 µm of film either way/,
+    /should touch first about .* of the datum, not 900\.0 µm noseward of the datum\. If the stand-off of trial 1 is a slip, which should be −3\.\d\d µm, all agree: \d+ in 100 .*thought possible, 9\.80 µm of film either way/,
   );
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [], 'inch')).toMatch(/tenths/);
 });
@@ -88,11 +89,15 @@ test('less off than typed is weighed, with its odds, and the doubt with which it
 });
 
 test('what is expected follows what was taken', () => {
-  const before = expectedStandOff(design, [], {})!;
-  const after = expectedStandOff(design, [], { taken: [{ seat: 'steep', part: 'journal', normal: 0.04 }] })!;
-  expect(before.value).toBeCloseTo(-0.004, 9);
-  expect(before.value - after.value).toBeCloseTo(0.04 * Math.SQRT2, 9);
-  expect(expectedStandOff(design, [{ standOff: touch }], {})!.sigma).toBeLessThan(before.sigma / 5);
+  // Known so well that no other seat can be the first.
+  const cut = { ...design.cut!, doubt: 0.0004 };
+  const expected = (...trials: Trial[]) => expectedTouch({ ...design, cut: { ...cut, trials } })!;
+  const before = expected({});
+  const after = expected({ taken: [{ seat: 'steep', part: 'journal', normal: 0.04, sigma: 1e-7 }] });
+  const wide = ({ low, high }: { low: number; high: number }) => high - low;
+  expect(Math.abs(before.value + 0.004)).toBeLessThan(wide(before) / 20);
+  expect(before.value - after.value).toBeCloseTo(0.04 * Math.SQRT2, 4);
+  expect(wide(expected({ standOff: { value: -0.004, sigma: 1e-5 } }, {}))).toBeLessThan(wide(before) / 5);
 });
 
 test('stock that would be put back is refused by the file itself', () => {

@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
 import type { CutReport } from '../../../src/report/cut/definition.ts';
+import { expectedTouch } from '../../../src/report/cut/expectedAtTrial.ts';
 import { leftVerdict, safeSentences } from '../../../src/report/cut/leftVerdict.ts';
 import { diameterOf } from '../../../src/report/cut/metalDoubt.ts';
-import { expectedStandOff } from '../../../src/report/cut/refusedTrial.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
@@ -24,7 +24,7 @@ type Trial = NonNullable<NonNullable<Design['cut']>['trials']>[number];
 function tried(short: number, doubt: number): Design {
   const trial: Trial = { taken: [{ seat: step.seat, part: step.part, normal: step.normal - short, sigma: 0.0001 }] };
   const cut = { ...design.cut!, doubt };
-  const expected = expectedStandOff({ ...design, cut }, [], trial)!;
+  const expected = expectedTouch({ ...design, cut: { ...cut, trials: [trial] } })!;
   return { ...design, cut: { ...cut, trials: [{ ...trial, standOff: { value: expected.value, sigma: 0.0002 } }] } };
 }
 

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
 import type { System } from '../../../src/design/units.ts';
-import { expectedShake } from '../../../src/report/cut/expectedShake.ts';
+import { expectedShake } from '../../../src/report/cut/expectedAtTrial.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';

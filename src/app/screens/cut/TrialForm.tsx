@@ -55,14 +55,14 @@ const MOST_MOVE = 1000;
 const SIDES = ['noseward of the datum', 'rearward of the datum'] as const;
 
 /** Worked out beside the form, many pairs being pressed home and shaken; null while it is not known. */
-function useExpected(design: Design, earlier: readonly Trial[], shaken: Trial): Result<'expectedShake'> | null {
+function useExpected(design: Design, earlier: readonly Trial[], shaken: Trial): Result<'expectedAtTrial'> | null {
   const asked = JSON.stringify([earlier, shaken]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
   const then = useMemo(
     (): Design => ({ ...design, cut: { ...design.cut!, trials: [...earlier, shaken] } }),
     [design, asked],
   );
-  const { value, fresh } = useSolved('expectedShake', useRested(then, REST));
+  const { value, fresh } = useSolved('expectedAtTrial', useRested(then, REST));
   return fresh ? value : null;
 }
 
@@ -70,13 +70,13 @@ function useExpected(design: Design, earlier: readonly Trial[], shaken: Trial): 
 const REST = 400;
 
 const touchText = (
-  told: Result<'expectedShake'> | null,
+  told: Result<'expectedAtTrial'> | null,
   read: Parameters<typeof expectedText>[1],
   system: System,
 ): string => (!told ? '' : told.touch ? expectedText(told.touch, read, system) : 'Nothing stops this journal.');
 
 const shakeText = (
-  told: Result<'expectedShake'> | null,
+  told: Result<'expectedAtTrial'> | null,
   read: Parameters<typeof expectedShakeText>[1],
   system: System,
 ): string =>

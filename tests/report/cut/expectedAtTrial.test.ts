@@ -16,7 +16,7 @@ import { shakeAt } from '../../../src/engine/play/shake.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { believedOf } from '../../../src/report/belief/believed.ts';
 import { metres, millimetres } from '../../../src/report/convert.ts';
-import { expectedShake, expectedTouch } from '../../../src/report/cut/expectedShake.ts';
+import { expectedShake, expectedTouch } from '../../../src/report/cut/expectedAtTrial.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 600_000 });

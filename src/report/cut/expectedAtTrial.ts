@@ -14,8 +14,8 @@ import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
 
-export interface ExpectedShake {
-  /** half of the pairs shake by less */
+export interface Expected {
+  /** half of the pairs read less */
   value: Millimetres;
   /** 19 times in 20 between these */
   low: Millimetres;
@@ -29,7 +29,7 @@ const SHAKEN = 160;
  * @param design its last trial is the one at which it is shaken, with what was taken before that
  * @returns null where that is none of a shake, nothing that could be reads like the others, or a tenth have no shake
  */
-export function expectedShake(design: Design): ExpectedShake | null {
+export function expectedShake(design: Design): Expected | null {
   const { cut } = design;
   const asked = cut?.trials?.at(-1);
   if (!cut || !asked?.shake || asked.inShapes) return null;
@@ -42,15 +42,12 @@ export function expectedShake(design: Design): ExpectedShake | null {
   return { value: at(1 / 2), low: at(BEYOND), high: at(1 - BEYOND) };
 }
 
-/** Where the journal is expected to stop first as it is pressed home: as a shake is told, noseward counted up. */
-export type ExpectedTouch = ExpectedShake;
-
 /**
- * Where the first of the seats stops the journal at the last trial of a design: of pairs drawn, for another seat than
- * the likeliest may be the first, and then the stand-off goes by the doubt of that one.
+ * Where the first of the seats stops the journal at the last trial of a design, noseward counted up: of pairs drawn,
+ * for another seat than the likeliest may be the first, and then the stand-off goes by the doubt of that one.
  * @returns null where hardly a pair is stopped, or nothing that could be reads like the trials before
  */
-export function expectedTouch(design: Design): ExpectedTouch | null {
+export function expectedTouch(design: Design): Expected | null {
   const { cut } = design;
   const asked = cut?.trials?.at(-1);
   if (!cut || !asked) return null;
