@@ -58,9 +58,7 @@ const MOST_DECIMALS = { metric: 3, inch: 4 };
 
 const TABLED = 2;
 const tabled = (value: number): string =>
-  Math.abs(value) < 0.1
-    ? fiveFigures(value, 0)
-    : `${Number(decimalsOf(Math.abs(value), FIGURES))}`.replace(/^/, value < 0 ? '−' : '');
+  Math.abs(value) < 0.1 ? fiveFigures(value, 0) : `${Number(value.toFixed(FIGURES))}`.replace('-', '−');
 
 /** With a real minus, and none before a rounded nought. */
 function decimalsOf(value: number, decimals: number): string {

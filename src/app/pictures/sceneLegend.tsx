@@ -4,7 +4,7 @@ import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
 import { CLASS_TEXT } from './filmClass.ts';
-import { CLASS_COLOUR, cssColour, filmColour, INTERFERENCE, type Rgb, touchColour } from './filmColour.ts';
+import { CLASS_FILL, cssColour, filmColour } from './filmColour.ts';
 import { roundAbove } from './sceneGeometry.ts';
 
 /** The scale's far end (m): the greatest film rounded up in the user's unit. */
@@ -39,12 +39,12 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
         </>
       ) : (
         <Mark
-          colour={dark ? BLUE.dark : BLUE.light}
+          colour={cssColour(dark ? BLUE.dark : BLUE.light)}
           text={`Within ${fineText(millimetres(blue), system)} when pressed home`}
         />
       )}
       {/* Always there, so that a touch does not move the picture. */}
-      <MetalMarks dark={dark} />
+      <MetalMarks />
     </div>
   );
 }
@@ -52,16 +52,16 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
 /** What of a film wanted each colour means; `of`: from where to where it is so, where that is told. */
 export function WantedMarks({ of = {} }: { of?: Partial<Record<(typeof CLASSES)[number], string>> }) {
   return CLASSES.map((kind) => (
-    <Mark key={kind} kind={kind} colour={CLASS_COLOUR[kind]} text={`${CLASS_TEXT[kind]}${of[kind] ?? ''}`} />
+    <Mark key={kind} kind={kind} colour={CLASS_FILL[kind]} text={`${CLASS_TEXT[kind]}${of[kind] ?? ''}`} />
   ));
 }
 
 /** And of metal on metal. */
-export function MetalMarks({ dark }: { dark: boolean }) {
+export function MetalMarks() {
   return (
     <>
-      <Mark colour={touchColour(dark)} text={CLASS_TEXT.touch} />
-      <Mark colour={INTERFERENCE} text={CLASS_TEXT.pressed} kind="pressed" />
+      <Mark colour={CLASS_FILL.touch} text={CLASS_TEXT.touch} />
+      <Mark colour={CLASS_FILL.pressed} text={CLASS_TEXT.pressed} kind="pressed" />
     </>
   );
 }
@@ -90,14 +90,14 @@ const LINES = {
   thick: 'repeating-linear-gradient(0deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
 } as const;
 
-function Mark({ colour, text, kind }: { colour: Rgb; text: string; kind?: string }) {
+/** `colour`: of a sheet of styles. */
+function Mark({ colour, text, kind }: { colour: string; text: string; kind?: string }) {
   const lines = LINES[kind as keyof typeof LINES];
-  const plain = cssColour(colour);
   return (
     <span className="stage-mark">
       <span
         aria-hidden="true"
-        style={{ background: lines ? `${lines}, ${plain}` : plain, border: '1px solid currentColor' }}
+        style={{ background: lines ? `${lines}, ${colour}` : colour, border: '1px solid currentColor' }}
       />
       {text}
     </span>

@@ -62,15 +62,15 @@ export function slipsOf(found: Estimate, readings: readonly Reading[], index: nu
   };
   const none = off(reading);
   if (!none) return [];
-  const tried = [...insteadOf(reading, readings, tooling), ...otherMetal(reading, readings, rest.seats)].flatMap(
-    ({ kind, all, metal }) =>
-      all.flatMap((instead, k) => {
-        const found = off(instead);
-        const whole = all.reduce((sum, _, j) => sum + 1 / (1 + rankOf(j)) ** 2, 0);
-        return found
-          ? [{ kind, instead, metal: metal?.[k], found, prior: NAMED / KINDS / (1 + rankOf(k)) ** 2 / whole }]
-          : [];
-      }),
+  const metals = otherMetal(reading, readings, rest.seats);
+  const tried = [...insteadOf(reading, readings, tooling), ...metals].flatMap(({ kind, all, metal }) =>
+    all.flatMap((instead, k) => {
+      const found = off(instead);
+      const whole = all.reduce((sum, _, j) => sum + 1 / (1 + rankOf(j)) ** 2, 0) * (metal ? metals.length : 1);
+      return found
+        ? [{ kind, instead, metal: metal?.[k], found, prior: NAMED / KINDS / (1 + rankOf(k)) ** 2 / whole }]
+        : [];
+    }),
   );
   const weights = tried.map(({ found, prior }) => prior * density(found));
   const whole =
@@ -89,6 +89,7 @@ const KINDS = 9;
 /** Those that come first in a list are tried in pairs: one more, one less. */
 const rankOf = (place: number) => Math.floor(place / 2);
 
+/** The ways in which one slip may have been made: of metal, those of one cut among all. */
 interface Tried {
   kind: SlipKind;
   all: Reading[];

@@ -4,7 +4,7 @@
 import { fineText, type System } from '../../design/units.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
-import { isLeft, isUnproven, wayBeforeLeft } from './leave.ts';
+import { isLeft, wayBeforeLeft } from './leave.ts';
 import { isUnsure, leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
@@ -40,12 +40,12 @@ function lookWhereLeft(cut: CutReport, system: System): Look | null {
 }
 
 export function lookAfter(
-  { worth, works }: Pick<CutReport, 'worth' | 'works'>,
+  { worth }: Pick<CutReport, 'worth'>,
   remaining: NonNullable<CutReport['remaining']>,
   system: System,
 ): Look | null {
   const left = leftOf(remaining, system);
-  if (left.length === 0) return isUnproven({ works }) ? { when: 'first', doing: 'try it again', way: null } : null;
+  if (left.length === 0) return null;
   const [best = null] = worth ? surerWays(worth, system) : [];
   // Where it was worked out that neither a trial nor a reading tells much more, neither is asked for.
   const way = { doing: best?.doing ?? (worth ? OTHERWISE : 'try it again'), way: best };

@@ -39,7 +39,9 @@ function slipOfText(slip: CauseReport['slip'], times: number, system: System): s
     case 'inch':
       return times > 1 ? 'was typed in inches for millimetres' : 'was typed in millimetres for inches';
     case 'diameter':
-      return times < 1 ? 'was read off the diameter, not square to the surface' : 'was halved though it was square';
+      return times < 1
+        ? 'was read off the diameter, not square to the surface'
+        : 'was halved, though it was square to the surface already';
     case 'sign':
       return 'has the other sign';
     default:

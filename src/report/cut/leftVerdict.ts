@@ -2,15 +2,16 @@
  * What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now.
  */
 import type { Design } from '../../design/definition.ts';
-import { COVER, doubtedText, fineText, type System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { type Look, lookBefore } from './advice.ts';
 import { causeSentences, isExplained, likelierText } from './causeWords.ts';
 import type { CutReport } from './definition.ts';
-import { behindLeave, isLeft, isUnproven, unprovenSentence, worksText } from './leave.ts';
+import { behindLeave, isLeft, isUnproven, unprovenSentence } from './leave.ts';
 import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
+import { asItStands, filmText, mayStop } from './mayStop.ts';
 import { riskOf, surelyText } from './risk.ts';
 import { learntSentence, surerSentences } from './surerText.ts';
 
@@ -212,43 +213,16 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
   ];
 }
 
-/** Where the pair would do as it is, that comes before anything that may still come off; with how well it is known. */
-function mayStop({ seats }: Design, cut: CutReport, { asTheyAre, steps, faces }: Remaining, system: System): string[] {
-  if (!asTheyAre || steps.length + faces.length === 0) return [];
-  const { films, sigmas } = asTheyAre;
-  const works = worksText(cut);
-  const told = Object.entries(films).map(([name, film]) => `${name} ${filmText(film, sigmas?.[name], system)}`);
-  const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * (sigmas?.[name] ?? 0) > film.tolerance);
-  return [
-    `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)}.`,
-    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and no further cut makes it surer' : ''}.`,
-    `What follows only brings them nearer to what is wanted${works === '' ? '' : `: ${works}`}.`,
-  ];
-}
-
 /** Whether enough pairs go with what was read to tell how sure it is. */
 const isSure = ({ remaining }: CutReport) => remaining?.sigmas !== undefined;
 const UNSURE =
   'Hardly a pair goes with all that was read, so it is not known how sure this is: read the last trial once more.';
 
-/** A film with its doubt; without it where none is told. */
-const filmText = (
-  film: number | null | undefined,
-  sigma: number | null | undefined,
-  system: System,
-  limits?: readonly number[] | null,
-) =>
-  film == null
-    ? 'apart'
-    : sigma == null
-      ? fineText(film, system)
-      : doubtedText(film, sigma, system, limits ?? undefined);
-
 /** Where no cut makes it likelier to work nothing of what is left is told to come off. */
 function leaveVerdict(design: Design, cut: CutReport, remaining: Remaining, system: System): Verdict {
   const { came = [], ...last } = cut.trials!.at(-1)!;
   const known = [
-    ...mayStop(design, cut, remaining, system).slice(1, 2),
+    ...asItStands(design, remaining, system),
     ...learntSentence(last),
     ...came.filter(isOther).map((error) => cameSentence(error, system)),
   ];

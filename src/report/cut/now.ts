@@ -38,7 +38,7 @@ function leftNow(cut: CutReport, remaining: NonNullable<CutReport['remaining']>,
   if (left.length === 0)
     return remaining.feasible || remaining.inTolerance
       ? isUnproven(cut)
-        ? 'Most likely nothing is left to cut, but that is not known: try it again.'
+        ? 'Most likely nothing is left to cut, but that is not known yet.'
         : 'Nothing is left to cut.'
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);

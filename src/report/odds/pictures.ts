@@ -24,7 +24,7 @@ export interface Counted {
   shares: number[];
   below: number;
   above: number;
-  /** share of those whose seats just touch, in none of the steps: on either side of nothing they would be another */
+  /** share of those that just touch: in none of the steps, of which one would call them pressed in or too thin */
   touching: number;
 }
 

@@ -171,6 +171,7 @@ describe('colours of films', () => {
   });
 
   test('sheets, drawings, solid picture and charts have one fill for a class', () => {
+    const legend = [WantedMarks, MetalMarks].map((marks) => renderToStaticMarkup(createElement(marks))).join('');
     for (const [kind, fill] of Object.entries(CLASS_COLOUR)) {
       const token = parse(new RegExp(`--film-${kind}: (#[0-9a-f]+);`).exec(css)![1]!)!;
       expect(formatRgb(token)).toBe(cssColour(fill));
@@ -182,15 +183,15 @@ describe('colours of films', () => {
       const middle = { pressed: -1e-6, thin: low / 2, right: wanted.target, thick: high + (3 * high) / 2 };
       const corner = colourOf(middle[kind as keyof typeof middle], wanted, 1);
       for (const [k, part] of linear(fill).entries()) expect(corner[k]).toBeCloseTo(part, 3);
-      const legend = renderToStaticMarkup(createElement(WantedMarks)) + metals(false);
-      expect(legend).toContain(cssColour(fill));
+      expect(legend).toContain(CLASS_FILL[kind as keyof typeof CLASS_FILL]);
     }
     expect(renderToStaticMarkup(createElement(FilmShape, { points: '', kind: 'touch', id: '' }))).toContain(
       'fill:var(--touch)',
     );
-    for (const dark of [false, true]) expect(metals(dark)).toContain(cssColour(touchColour(dark)));
-    function metals(dark: boolean) {
-      return renderToStaticMarkup(createElement(MetalMarks, { dark }));
-    }
+    expect(legend).toContain(CLASS_FILL.touch);
+    const [, light, dark] = /--touch: light-dark\((#[0-9a-f]+), (#[0-9a-f]+)\);/.exec(css)!;
+    expect([light, dark].map((one) => formatRgb(parse(one!)!))).toEqual(
+      [false, true].map((page) => cssColour(touchColour(page))),
+    );
   });
 });

@@ -82,6 +82,11 @@ describe('of the steep cone to be cut', () => {
       /^First read the shake at the nose; safe now: [\d.]+ µm off the steep journal\.$/,
     );
     expect(nowAfter({ worth: less })).toMatch(/^First try it again and look at the blue; safe now: /);
+    // Nothing more is most likely to come off: that is done only where it is known to work.
+    const gone = { ...wide.remaining!, steps: [], faces: [], feasible: true };
+    const works = (chance: number) => ({ now: chance, safe: chance, all: chance });
+    expect(nowAfter({ remaining: gone, works: works(0.97) })).toBe('Nothing is left to cut.');
+    expect(nowAfter({ remaining: gone, works: works(0.06) })).toMatch(/^Most likely nothing is left to cut, but /);
     const none = sliver.map((step) => ({ ...step, safe: 0 }));
     expect(nowAfter({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
       'Take nothing yet: first read the shake at the nose.',

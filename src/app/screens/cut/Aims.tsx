@@ -92,17 +92,7 @@ export function Aims({ work, design, cut, running, system }: Props) {
             />
             <span>
               <strong>{NAMES[plan.aim]}</strong>
-              <small>
-                {cut.remaining ? (
-                  lessText(cut.aims, plan, system)
-                ) : (
-                  <>
-                    {stockText(plan, system)}; then {filmsText(plan, system)}
-                    {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.
-                    {runText(runs[plan.aim], films[plan.aim], system)}
-                  </>
-                )}
-              </small>
+              <small>{cut.remaining ? lessText(cut.aims, plan, system) : planText(plan, runs, films, system)}</small>
               {advice?.aim === plan.aim && <small className="advised">Rather this: {advice.why}.</small>}
             </span>
           </label>
@@ -127,6 +117,12 @@ function stockText({ stock, faces }: Aim, system: System): string {
 function lessText(aims: readonly Aim[], { total }: Aim, system: System): string {
   const less = Math.max(...aims.map((plan) => plan.total)) - total;
   return less < NOTHING ? '' : `${fineText(less, system)} less metal in all.`;
+}
+
+/** What comes off, the films then, and how these run. */
+function planText(plan: Aim, runs: Runs, films: Partial<Record<Aim['aim'], FilmReport>>, system: System): string {
+  const short = plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted';
+  return `${stockText(plan, system)}; then ${filmsText(plan, system)}${short}.${runText(runs[plan.aim], films[plan.aim], system)}`;
 }
 
 /** How it runs in a few words; nothing while that is not known. */

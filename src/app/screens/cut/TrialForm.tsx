@@ -351,9 +351,10 @@ export function TrialForm({
         </div>
         <p className="fine">
           A seat is taken to print where its parts are nearer than {fine(blueThickness(design))}, and to stay clean
-          where they are further apart: so thick is the blue{' '}
-          {design.print?.thickness === undefined ? 'taken to be; say' : 'on Fit; change'} it there, under “Seating,
-          shake, blue”.
+          where they are further apart.{' '}
+          {design.print?.thickness === undefined
+            ? 'So thick the blue is assumed to be: say how thick yours is on Fit, under “Seating, shake, blue”.'
+            : 'So thick the blue is on Fit, under “Seating, shake, blue”.'}
         </p>
       </fieldset>
       {/* Enter takes what is typed in a field here; it does not write the trial down. */}

@@ -54,13 +54,7 @@ export function WorkSheet({ lesson, seed, put, work, leave }: Props) {
         </p>
       </header>
       <p className="buttons screen-only">
-        {ready ? (
-          <PrintButton ready />
-        ) : (
-          <button type="button" className="main" disabled>
-            Print
-          </button>
-        )}
+        <PrintButton ready={ready} needed />
         <button type="button" onClick={() => put(drawnShort())}>
           Other numbers
         </button>

@@ -16,20 +16,22 @@ export const drawnShort = (): number => upTo(MOST_SHORT);
 /** What the browser does not keep lasts as long as the page. */
 const here = new Map<string, string>();
 
-function put(key: string, text: string | null): void {
+type Kept = 'localStorage' | 'sessionStorage';
+
+function put(key: string, text: string | null, on: Kept = 'localStorage'): void {
   if (text === null) here.delete(key);
   else here.set(key, text);
   try {
-    if (text === null) window.localStorage.removeItem(key);
-    else window.localStorage.setItem(key, text);
+    if (text === null) window[on].removeItem(key);
+    else window[on].setItem(key, text);
   } catch {
     // As above.
   }
 }
 
-function take(key: string): string | null {
+function take(key: string, on: Kept = 'localStorage'): string | null {
   try {
-    return window.localStorage.getItem(key);
+    return window[on].getItem(key);
   } catch {
     return here.get(key) ?? null;
   }
@@ -54,24 +56,9 @@ export const keepCourse = (id: string, lesson: Lesson, left: Left | null): void 
 
 /** Of one from a file or a link, which this device does not keep: as long as the page is open, as the lesson is. */
 const OPENED = 'conepair.lessonOpenedCourse';
-export function leftHere(lesson: Lesson): Left | null {
-  try {
-    return courseOf(lesson, window.sessionStorage.getItem(OPENED), checksum);
-  } catch {
-    return courseOf(lesson, here.get(OPENED) ?? null, checksum);
-  }
-}
-export function keepHere(lesson: Lesson, left: Left | null): void {
-  const text = left && courseText(lesson, left, checksum);
-  if (text === null) here.delete(OPENED);
-  else here.set(OPENED, text);
-  try {
-    if (text === null) window.sessionStorage.removeItem(OPENED);
-    else window.sessionStorage.setItem(OPENED, text);
-  } catch {
-    // As above.
-  }
-}
+export const leftHere = (lesson: Lesson): Left | null => courseOf(lesson, take(OPENED, 'sessionStorage'), checksum);
+export const keepHere = (lesson: Lesson, left: Left | null): void =>
+  put(OPENED, left && courseText(lesson, left, checksum), 'sessionStorage');
 
 /** Of a lesson that is taken away. */
 export function forgetDrawn(id: string): void {

@@ -13,7 +13,6 @@ import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { classOf } from '../../pictures/filmClass.ts';
 import { MetalMarks, WantedMarks } from '../../pictures/sceneLegend.tsx';
-import { useMedia } from '../../pictures/useMedia.ts';
 
 interface Props {
   design: Design;
@@ -86,11 +85,10 @@ export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
 }
 
 function FilmLegend() {
-  const dark = useMedia('(prefers-color-scheme: dark)');
   return (
     <div className="stage-legend">
       <WantedMarks />
-      <MetalMarks dark={dark} />
+      <MetalMarks />
     </div>
   );
 }

@@ -8,7 +8,6 @@ import type { Rgb } from '../../pictures/colourScale.ts';
 import { bandOf } from '../../pictures/filmClass.ts';
 import { cssColour } from '../../pictures/filmColour.ts';
 import { MetalMarks, WantedMarks } from '../../pictures/sceneLegend.tsx';
-import { useMedia } from '../../pictures/useMedia.ts';
 
 interface Props {
   /** far end, MPa */
@@ -54,7 +53,6 @@ interface FilmProps {
 
 /** The colours of every picture, what they begin and end at where that is the same for all seats, and the lines. */
 export function FilmLegend({ wanted, levels, system }: FilmProps) {
-  const dark = useMedia('(prefers-color-scheme: dark)');
   const bands = wanted.map(bandOf);
   const told = (end: 0 | 1, word: string) => {
     const places = bands.map((band) => band[end]);
@@ -66,7 +64,7 @@ export function FilmLegend({ wanted, levels, system }: FilmProps) {
     <div className="map-legend of-films">
       <div className="stage-legend">
         <WantedMarks of={{ thin: told(0, 'under'), thick: told(1, 'over') }} />
-        <MetalMarks dark={dark} />
+        <MetalMarks />
         {levels.length > 0 && (
           <span>
             lines: {levels.map((level) => figures(level / fine.size)).join(', ')} {fine.name}

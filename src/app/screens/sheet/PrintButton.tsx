@@ -7,10 +7,12 @@ export const PATIENCE = 30_000;
 interface Props {
   /** whether nothing on the pages is still being worked out */
   ready: boolean;
+  /** whether there is nothing to print before that */
+  needed?: boolean;
   patience?: number;
 }
 
-export function PrintButton({ ready, patience = PATIENCE }: Props) {
+export function PrintButton({ ready, needed = false, patience = PATIENCE }: Props) {
   const [waiting, setWaiting] = useState(false);
   useEffect(() => {
     if (!waiting) return;
@@ -26,7 +28,13 @@ export function PrintButton({ ready, patience = PATIENCE }: Props) {
   }, [waiting, ready, patience]);
   return (
     <>
-      <button type="button" className="main" aria-busy={waiting} onClick={() => setWaiting(true)}>
+      <button
+        type="button"
+        className="main"
+        disabled={needed && !ready}
+        aria-busy={waiting}
+        onClick={() => setWaiting(true)}
+      >
         {waiting ? 'Preparing…' : 'Print'}
       </button>
       {waiting && !ready && (
