@@ -4,7 +4,7 @@
 import { fineText, type System } from '../../design/units.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
-import { isLeft, wayBeforeLeft } from './leave.ts';
+import { isLeft, isUnproven, wayBeforeLeft } from './leave.ts';
 import { isUnsure, leftOf } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
@@ -23,6 +23,9 @@ export interface Look {
 /** Where nothing that the program knows of would tell more. */
 export const OTHERWISE = 'have the parts gauged in another way';
 
+/** Where nothing more is most likely to come off, and yet it is not known to work. */
+const TRY_IT = 'assemble it for a trial';
+
 /** Of what is most likely left. */
 const SLIVER = 0.2;
 
@@ -40,12 +43,12 @@ function lookWhereLeft(cut: CutReport, system: System): Look | null {
 }
 
 export function lookAfter(
-  { worth }: Pick<CutReport, 'worth'>,
+  { worth, works }: Pick<CutReport, 'worth' | 'works'>,
   remaining: NonNullable<CutReport['remaining']>,
   system: System,
 ): Look | null {
   const left = leftOf(remaining, system);
-  if (left.length === 0) return null;
+  if (left.length === 0) return isUnproven({ works }) ? { when: 'first', doing: TRY_IT, way: null } : null;
   const [best = null] = worth ? surerWays(worth, system) : [];
   // Where it was worked out that neither a trial nor a reading tells much more, neither is asked for.
   const way = { doing: best?.doing ?? (worth ? OTHERWISE : 'try it again'), way: best };
@@ -76,6 +79,7 @@ export function lookSentence(cut: CutReport, system: System): string {
   if (isLeft(cut) && !cut.notAsRead && !isUnsettled(cut))
     return `No cut makes it likelier to work than it is as it stands: ${look ? `first ${look.doing}, so Cut says` : 'leave it'}.`;
   if (!look) return '';
+  if (look.doing === TRY_IT) return `Cut asks for no more metal; to know whether it is right, ${TRY_IT}.`;
   if (look.doing === OTHERWISE)
     return 'Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances.';
   return look.when === 'first'

@@ -4,12 +4,17 @@
  */
 import type { Part } from '../../design/definition.ts';
 import type { CutReport } from './definition.ts';
+import { isUnproven } from './leave.ts';
 import { NOTHING } from './listed.ts';
 
 export type BeforeTrial = 'nothing' | 'part' | 'all';
 
 /** Told by the trials once there are any, else by the plan; of faces nothing is told before a trial. */
-export function beforeTrial({ steps, remaining }: Pick<CutReport, 'steps' | 'remaining'>): BeforeTrial {
+export function beforeTrial({
+  steps,
+  remaining,
+  works,
+}: Pick<CutReport, 'steps' | 'remaining' | 'works'>): BeforeTrial {
   const amounts = remaining
     ? [
         ...remaining.steps.map(({ normal, safe }) => [normal, safe]),
@@ -19,6 +24,8 @@ export function beforeTrial({ steps, remaining }: Pick<CutReport, 'steps' | 'rem
   const real = amounts
     .map(([all, safe]) => ({ all: Math.abs(all!), safe: Math.abs(safe!) }))
     .filter(({ all }) => all >= NOTHING);
+  // Nothing more is most likely to come off: whether that is so a trial tells, where it is not known.
+  if (remaining && real.length === 0 && isUnproven({ works })) return 'nothing';
   if (real.every(({ all, safe }) => safe > all - NOTHING)) return 'all';
   return real.every(({ safe }) => safe < NOTHING) ? 'nothing' : 'part';
 }

@@ -7,6 +7,8 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/parse.ts';
+import { lookSentence } from '../../../src/report/cut/advice.ts';
+import { beforeTrial } from '../../../src/report/cut/beforeTrial.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { drawnParts } from '../../../src/report/sheet/drawnParts.ts';
@@ -67,6 +69,10 @@ test('once all of it is off there is nothing to do', () => {
   expect(purposeOf(untried, cutSection(untried)!, 'metric').headline).toMatch(
     /: assemble it dry and read the stand-off, the blue and the shake\.$/,
   );
+  // The same advice on Cut's button and on Odds.
+  const after = cutSection(untried)!;
+  expect(beforeTrial(after)).toBe('nothing');
+  expect(lookSentence(after, 'metric')).toMatch(/asks for no more metal; to know whether it is right, assemble it for a trial/);
   // Drawn as they are by now: what came off is off, once.
   const { made } = drawnParts(done, report, 'parts', 'metric');
   expect(made.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 7);

@@ -73,9 +73,11 @@ function Told({ work }: { work: Work }) {
         <Parts key="parts" screen="odds" parts={ownParts(work, design, system)} />
       </>
     );
-  const told = plan.value && plan.of === of && report?.planned && unreadSurfaces(of).length === 0;
+  // What Cut asks for: of the cut that is planned, or where trials leave none.
+  const asked = plan.of === of && (report?.planned || plan.value?.remaining);
+  const told = plan.value && asked && unreadSurfaces(of).length === 0;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const left = told === true && isLeft(plan.value!);
+  const left = Boolean(told) && isLeft(plan.value!);
   const verdict = behindTrial(oddsVerdict(of, report, system, look, left), withheld, false, slip);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
