@@ -72,7 +72,9 @@ test('once all of it is off there is nothing to do', () => {
   // The same advice on Cut's button and on Odds.
   const after = cutSection(untried)!;
   expect(beforeTrial(after)).toBe('nothing');
-  expect(lookSentence(after, 'metric')).toMatch(/asks for no more metal; to know whether it is right, assemble it for a trial/);
+  expect(lookSentence(after, 'metric')).toMatch(
+    /asks for no more metal; to know whether it is right, assemble it for a trial/,
+  );
   // Drawn as they are by now: what came off is off, once.
   const { made } = drawnParts(done, report, 'parts', 'metric');
   expect(made.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 7);
