@@ -13,7 +13,8 @@
 
 import type { Metres, Radians } from '../../design/dimension.ts';
 import { type FilmChain, filmAlong, type SeatLines, type Wanted } from '../../report/inFrame.ts';
-import { type Ground, groundOf, heightAt, heightOf, place, type SeatMap, slid } from './drawnMap.ts';
+import { type Ground, groundOf, heightAt, place, type SeatMap, slid } from './drawnMap.ts';
+import { factorFor } from './factor.ts';
 import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */
@@ -88,45 +89,8 @@ export interface Drawn {
   endwise(radius: Metres, angle: Radians): number;
 }
 
-/** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
-export const LARGEST_GAP = 0.4;
-const PULLED_GAP = 0.85;
-/** How far the journal is drawn along the axis from where its first seat touches, as a share of the bush's length. */
-export const LARGEST_MOVE = 0.4;
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
-
-/**
- * The greatest factor up to the one asked for at which the picture still holds the gaps. `reach`: positions (m) a hand
- * may take the journal to with the same factor; no line may come through the axis there.
- */
-export function factorFor(
-  seats: readonly SeatLines[],
-  position: Metres,
-  asked: number,
-  leaning: Leaning | null = null,
-  reach: readonly number[] = [],
-  ground: Ground = groundOf(seats),
-): number {
-  const { maps, home } = ground;
-  const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
-  // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
-  const room = leaning?.pulled ? PULLED_GAP : LARGEST_GAP;
-  const gaps = seats.map((seat, i) => deepest(seat, i, maps[i]!, position, leaning));
-  // Of a steep seat the gap is drawn along the axis. Between two positions no gap is deeper than at both.
-  const across = seats.flatMap((seat, i) => {
-    const map = maps[i]!;
-    return map.d[1] === 0 ? [] : reach.map((to) => -map.d[1] * deepest(seat, i, map, to, leaning));
-  });
-  const stations = seats.flatMap(({ bush }) => [bush.z[0]!, bush.z[bush.z.length - 1]!]);
-  const length = Math.max(...stations) - Math.min(...stations);
-  const most = Math.min(
-    (room * smallest) / Math.max(...gaps, 1e-12),
-    smallest / Math.max(...across, 1e-12) / 1.1,
-    (LARGEST_MOVE * length) / Math.max(Math.abs(position - home), 1e-12),
-  );
-  return Math.max(1, Math.min(asked, most));
-}
 
 /** Drawn with the greatest factor that the picture holds. */
 export const drawnPair = (
@@ -246,23 +210,6 @@ function within(places: FilmPlace[], from: number, to: number): FilmPlace[] {
   });
   // A place between two is as near its end as rounding lets it.
   return cut.length < 2 ? [] : cut;
-}
-
-/** The largest gap, or depth pressed in (m), of a seat anywhere round it. */
-function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: Metres, leaning: Leaning | null): number {
-  let most = 0;
-  for (let i = 0; i < gap.bush.u.length; i++)
-    most = Math.max(
-      most,
-      Math.abs(map.v0 - heightOf(map, gap.bush.u[i]!, gap.bush.v[i]!)) + (leaning?.most(index, gap.bush.u[i]!) ?? 0),
-    );
-  for (let i = 0; i < gap.journal.u.length; i++)
-    most = Math.max(
-      most,
-      Math.abs(map.v0 - heightOf(map, gap.journal.u[i]!, gap.journal.v[i]!) + position * map.sin) +
-        (leaning?.most(index, gap.journal.u[i]! + position * map.bush.cos) ?? 0),
-    );
-  return most;
 }
 
 /** A space between two seats of the bush longer than this share of the whole is drawn relieved, in both parts. */

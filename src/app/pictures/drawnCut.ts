@@ -8,8 +8,9 @@
 import type { Metres } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';
 import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
-import { type Drawn, drawnAt, factorFor, type Point } from './drawn.ts';
+import { type Drawn, drawnAt, type Point } from './drawn.ts';
 import { type Ground, groundOf, heightOf, type SeatMap } from './drawnMap.ts';
+import { factorFor } from './factor.ts';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 
 /** What is drawn of a cut, without its factor. Positions in m. */

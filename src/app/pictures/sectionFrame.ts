@@ -4,7 +4,8 @@
  */
 import type { Metres, Millimetres, Radians } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';
-import { type Drawn, type DrawnSeat, LARGEST_GAP, LARGEST_MOVE, type Point, relieved } from './drawn.ts';
+import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
+import { LARGEST_GAP, LARGEST_MOVE } from './factor.ts';
 import { fromChord, thinned } from './thinned.ts';
 
 export interface SectionFrame {

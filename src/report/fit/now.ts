@@ -38,7 +38,7 @@ export function standsNow(
   const all = fit.seats.map((seat, i) => ({ ...seat, film: design.seats[i]?.film }));
   const worst = deepestNow(fit);
   if (worst)
-    return `${capital(worst.name)} touched and is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.`;
+    return `${capital(worst.name)} touched and is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.${besides(all, worst.name, text)}`;
   const touching = touchingNow(fit);
   if (touching.length > 0) {
     const names = touching.map(({ name }) => name);
@@ -61,6 +61,17 @@ function clearOf(all: readonly SeatFitReport[], touching: readonly string[], tex
   const clear = all.filter(({ name, leastFilm }) => !touching.includes(name) && leastFilm !== null);
   if (clear.length === 0 || clear.length > FEW) return '';
   const each = clear.map((seat) => `${seat.name} stands ${text(seat)} off`);
+  return ` ${capital(listed(each))}.`;
+}
+
+/** How the others stand beside one that is pressed in. */
+function besides(all: readonly SeatFitReport[], worst: string, text: FilmText): string {
+  const others = all.filter(({ name, leastFilm }) => name !== worst && leastFilm !== null);
+  if (others.length === 0 || others.length >= FEW) return '';
+  const each = others.map((seat) => {
+    if (Math.abs(seat.leastFilm!) <= TOUCHING) return `${seat.name} touches`;
+    return seat.leastFilm! < 0 ? `${seat.name} is pressed in too` : `${seat.name} stands ${text(seat)} off`;
+  });
   return ` ${capital(listed(each))}.`;
 }
 

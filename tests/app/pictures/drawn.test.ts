@@ -4,8 +4,9 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type DrawnSeat, drawnAt, drawnPair, factorFor } from '../../../src/app/pictures/drawn.ts';
+import { type DrawnSeat, drawnAt, drawnPair } from '../../../src/app/pictures/drawn.ts';
 import { groundOf } from '../../../src/app/pictures/drawnMap.ts';
+import { factorFor, sunkFactor } from '../../../src/app/pictures/factor.ts';
 import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { DEMOS } from '../../../src/app/state/demos.ts';
@@ -229,4 +230,46 @@ test('with one factor a film that shrinks is drawn shrinking, one that grows is 
         expect(Math.min(...journal.map(([, r]) => r))).toBeGreaterThan(0);
   }
   expect(compared).toBeGreaterThan(200);
+});
+
+test('held while it is pressed in ever deeper, the journal stays in sight; all that closes or sinks is drawn so', () => {
+  for (const { design } of DEMOS) {
+    const seats = toSeats(design).map(seatLines);
+    const ground = groundOf(seats);
+    const stations = seats.flatMap(({ bush }) => [bush.z[0]!, bush.z[bush.z.length - 1]!]);
+    const length = Math.max(...stations) - Math.min(...stations);
+    // Of opposed cones one opens as the other closes: no factor but a constant one is honest there.
+    if (ground.maps.some(({ sin }) => sin < 0)) {
+      expect(sunkFactor(seats, ground.home - 1e-3, 400, ground)).toBe(400);
+      continue;
+    }
+    fc.assert(
+      fc.property(
+        fc.double({ min: 10, max: 400, noNaN: true }),
+        fc.double({ min: 0, max: 5e-4, noNaN: true }),
+        fc.double({ min: 1e-7, max: 1e-4, noNaN: true }),
+        (held, gone, more) => {
+          const at = (off: number) => {
+            const position = ground.home - off;
+            return drawnAt(seats, position, sunkFactor(seats, position, held, ground), null, ground);
+          };
+          const [one, deeper] = [at(gone), at(gone + more)];
+          for (const { moved } of [one, deeper]) expect(-moved).toBeLessThanOrEqual(0.6 * length * (1 + 1e-9));
+          // What fits is drawn as it is held.
+          if (held * gone <= 0.4 * length) expect(one.factor).toBe(held);
+          expect(-deeper.moved).toBeGreaterThanOrEqual(-one.moved * (1 - 1e-12));
+          one.seats.forEach((seat, i) => {
+            const next = deeper.seats[i]!;
+            if (seat.film.length === 0 || next.film.length === 0) return;
+            const least = ({ film }: DrawnSeat) => Math.min(...film.map((place) => place.film));
+            expect(least(next) * deeper.factor).toBeLessThanOrEqual(least(seat) * one.factor + 1e-9);
+          });
+        },
+      ),
+      { numRuns: 60 },
+    );
+  }
+  // Noseward of the first touch nothing changes it.
+  const seats = toSeats(DEMOS[0]!.design).map(seatLines);
+  expect(sunkFactor(seats, groundOf(seats).home + 1e-3, 400)).toBe(400);
 });

@@ -1,6 +1,7 @@
 /** The journal pulled aside, as the section outlines it: a rigid body that tilts; nothing jumps as it is taken. */
 import { expect, test } from 'vitest';
-import { drawnAt, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
+import { drawnAt, type Point } from '../../../src/app/pictures/drawn.ts';
+import { factorFor } from '../../../src/app/pictures/factor.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { sectionFrame } from '../../../src/app/pictures/sectionFrame.ts';
 import { DEMOS } from '../../../src/app/state/demos.ts';

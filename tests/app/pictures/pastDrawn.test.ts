@@ -4,7 +4,8 @@
  */
 import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
-import { type Drawn, drawnAt, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
+import { type Drawn, drawnAt, type Point } from '../../../src/app/pictures/drawn.ts';
+import { factorFor } from '../../../src/app/pictures/factor.ts';
 import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { pastDrawn } from '../../../src/app/pictures/pastDrawn.ts';

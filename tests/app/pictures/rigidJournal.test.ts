@@ -4,7 +4,8 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { drawnAt, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
+import { drawnAt, type Point } from '../../../src/app/pictures/drawn.ts';
+import { factorFor } from '../../../src/app/pictures/factor.ts';
 import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { frameOf, journalMesh } from '../../../src/app/pictures/sceneGeometry.ts';
 import { sectionFrame } from '../../../src/app/pictures/sectionFrame.ts';

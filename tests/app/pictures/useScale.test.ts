@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { drawnAt, factorFor } from '../../../src/app/pictures/drawn.ts';
+import { drawnAt } from '../../../src/app/pictures/drawn.ts';
 import { groundOf } from '../../../src/app/pictures/drawnMap.ts';
+import { factorFor } from '../../../src/app/pictures/factor.ts';
 import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { easedFactor, restingFactor } from '../../../src/app/pictures/useScale.ts';
 import { DEMOS } from '../../../src/app/state/demos.ts';

@@ -21,7 +21,13 @@ describe('what is so now', () => {
   });
 
   test('beyond it, how far into the bush; before it, what each film is to its seat', () => {
-    expect(at(steepFirst, touch - 0.001)).toBe('Steep touched and is 0.71 µm into its bush: metal must give.');
+    expect(at(steepFirst, touch - 0.001)).toBe(
+      'Steep touched and is 0.71 µm into its bush: metal must give. Shallow stands 7.93 µm off.',
+    );
+    // The shallow one goes on closing by the sine of its half angle, 7.98 µm in 152.5 µm more.
+    const home = fitSection(steepFirst).seats.find(({ name }) => name === 'shallow')!.seatPosition!;
+    expect(at(steepFirst, home)).toMatch(/^Steep touched .*: metal must give\. Shallow touches\.$/);
+    expect(at(steepFirst, home - 0.01)).toMatch(/^Steep touched .*: metal must give\. Shallow is pressed in too\.$/);
     expect(at(steepFirst, 0.02)).toBe('Shallow 9.24 µm, too thick; steep 16.97 µm, too thick.');
     const { positionForTarget } = fitSection(steepFirst).seats.find(({ name }) => name === 'steep')!;
     expect(at(steepFirst, positionForTarget!)).toMatch(/^Shallow 8\.16 µm, too thick; steep 2\.50 µm, as wanted\.$/);

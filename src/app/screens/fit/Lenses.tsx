@@ -13,7 +13,6 @@ import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace } from '../../pictures/drawn.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { CLASS_TEXT, classOf, filmRuns } from '../../pictures/filmClass.ts';
-import { middleOf } from '../../pictures/SeatNotes.tsx';
 import { thinned } from '../../pictures/thinned.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { lensDepth, thinnestSections } from './lens.ts';
@@ -69,9 +68,10 @@ function Lenses({ drawn, ghost, fit, system, deep, figures = true, say = fineTex
   );
 }
 
-/** Places of the seats from the rear to the nose, as they stand in the section. */
+/** Places of the seats from the rear to the nose, as they stand in the section: of the bush, for it stands still. */
 const inOrder = (seats: readonly DrawnSeat[]) =>
-  seats.map((_, i) => i).sort((a, b) => middleOf(seats[a]!)[0] - middleOf(seats[b]!)[0]);
+  seats.map((_, i) => i).sort((a, b) => middle(seats[a]!) - middle(seats[b]!));
+const middle = ({ bush }: DrawnSeat) => bush[0]![0] + bush[bush.length - 1]![0];
 
 export default memo(Lenses);
 

@@ -36,8 +36,8 @@ const UNHURRIED = 120;
 
 /** A drag need not wait for what is read below it. */
 export default function PlayPanel({ work }: { work: Work }) {
-  const { design, pull } = useStore(work.store);
-  const pulled = usePull(design, pull);
+  const { design } = useStore(work.store);
+  const pulled = usePull(work);
   return <Panel work={work} pulled={pulled} design={useThrottled(design, UNHURRIED)} />;
 }
 
