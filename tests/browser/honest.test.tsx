@@ -95,9 +95,7 @@ test('in the lenses one move shuts the steep seat and hardly stirs the shallow o
   expect(lens('shallow').querySelector('.touch')).toBeNull();
   flushSync(() => shown.work.moveTo(-0.02));
   await still();
-  expect(now()).toMatch(
-    /^Steep touched and is [\d.]+ µm into its bush: metal must give\. Shallow stands [\d.]+ µm off\.$/,
-  );
+  expect(now()).toMatch(/^Steep touched and is [\d.]+ µm into its bush: metal must give\.$/);
   // Said once: the second line tells what follows from it.
   expect(document.querySelector('.verdict h2')!.textContent).not.toMatch(/into its bush here/);
 });

@@ -38,7 +38,7 @@ export function standsNow(
   const all = fit.seats.map((seat, i) => ({ ...seat, film: design.seats[i]?.film }));
   const worst = deepestNow(fit);
   if (worst)
-    return `${capital(worst.name)} touched and is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.${besides(all, worst.name, text)}`;
+    return `${capital(worst.name)} touched and is ${fineText(-worst.leastFilm!, system)} into its bush: metal must give.`;
   const touching = touchingNow(fit);
   if (touching.length > 0) {
     const names = touching.map(({ name }) => name);
@@ -61,17 +61,6 @@ function clearOf(all: readonly SeatFitReport[], touching: readonly string[], tex
   const clear = all.filter(({ name, leastFilm }) => !touching.includes(name) && leastFilm !== null);
   if (clear.length === 0 || clear.length > FEW) return '';
   const each = clear.map((seat) => `${seat.name} stands ${text(seat)} off`);
-  return ` ${capital(listed(each))}.`;
-}
-
-/** How the others stand beside one that is pressed in. */
-function besides(all: readonly SeatFitReport[], worst: string, text: FilmText): string {
-  const others = all.filter(({ name, leastFilm }) => name !== worst && leastFilm !== null);
-  if (others.length === 0 || others.length >= FEW) return '';
-  const each = others.map((seat) => {
-    if (Math.abs(seat.leastFilm!) <= TOUCHING) return `${seat.name} touches`;
-    return seat.leastFilm! < 0 ? `${seat.name} is pressed in too` : `${seat.name} stands ${text(seat)} off`;
-  });
   return ` ${capital(listed(each))}.`;
 }
 
@@ -105,8 +94,22 @@ function touchesNext({ seats, together, firstPosition, position }: FitReport, sy
   return `${capital(listed(together))} ${how}, ${fineText(position - firstPosition, system)} rearward${end}`;
 }
 
-/** What happens next as the journal goes home, and how differently the films close. */
+/** How the others stand while one is pressed into its bush; empty where none is. */
+export function besidesNow(fit: FitReport, system: System): string {
+  const worst = deepestNow(fit);
+  const others = fit.seats.filter(({ name, leastFilm }) => name !== worst?.name && leastFilm !== null);
+  if (!worst || others.length === 0 || others.length >= FEW) return '';
+  const each = others.map(({ name, leastFilm }) => {
+    if (Math.abs(leastFilm!) <= TOUCHING) return `${name} touches`;
+    return leastFilm! < 0 ? `${name} is pressed in too` : `${name} stands ${fineText(leastFilm!, system)} off`;
+  });
+  return `${capital(listed(each))}.`;
+}
+
+/** What happens next as the journal goes home, or how the others stand, and how differently the films close. */
 export function nextLine(fit: FitReport, system: System): string {
+  const besides = besidesNow(fit, system);
+  if (besides !== '') return [besides, ratioSentence(fit)].filter((said) => said !== '').join(' ');
   const ratio = ratioOf(fit);
   if (!ratio) return touchesNext(fit, system, '.');
   const { fast, times } = ratio;

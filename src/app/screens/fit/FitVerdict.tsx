@@ -16,8 +16,8 @@ const PACE = 1200;
 
 export function FitVerdict({ work, ...asked }: Omit<Told, 'way'> & { work: Work }) {
   const told = { ...asked, way: useAngles() };
-  const { tone, now, next, why, rest } = fitLines(told);
-  const announced = useThrottled(now, PACE);
+  const { tone, now, next, why, rest, heard } = fitLines(told);
+  const announced = useThrottled(heard, PACE);
   const { system, belief, way, retold } = told;
   // biome-ignore lint/correctness/useExhaustiveDependencies: wherever the journal stands, it has the same room
   const room = useMemo(() => (retold?.room ?? roomOf)(told), [asked.design.seats, system, belief, way, retold]);

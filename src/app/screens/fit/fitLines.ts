@@ -8,7 +8,7 @@ import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { offHeadline } from '../../../report/fit/agreement.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
-import { nextLine, standsNow } from '../../../report/fit/now.ts';
+import { besidesNow, nextLine, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { pullText } from '../../pictures/SectionPull.tsx';
@@ -36,7 +36,8 @@ export interface Lines {
 
 export type Room = Pick<Lines, 'now' | 'next' | 'why'>;
 
-export function fitLines(of: Told): Lines {
+/** `heard`: for who hears it, what is so now of every seat. */
+export function fitLines(of: Told): Lines & { heard: string } {
   const { design, fit, system, way, holding, belief, retold } = of;
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
@@ -54,7 +55,8 @@ export function fitLines(of: Told): Lines {
     why: told ? offHeadline(design, fit, system) : headline,
     rest: sentences.join(' '),
   };
-  return retold?.lines(lines, of) ?? lines;
+  const said = retold?.lines(lines, of) ?? lines;
+  return { ...said, heard: `${said.now} ${holding ? '' : besidesNow(fit, system)}`.trim() };
 }
 
 /** The longest that each line says with the journal anywhere it is moved to by hand, and with its nose pulled. */
