@@ -53,7 +53,7 @@ function lengthOf(seats: readonly SeatLines[]): Metres {
  * less is left of it, by the place alone. With d how far the journal has gone in beyond its first touch, n the factor
  * held, l and m the moves full and farthest; drawn n·d up to l, then m − (m − l)·exp(−(n·d − l)/(m − l)).
  * That rises and is hollow downward, so the factor (drawn over d) falls; a seat that touches d′ farther in has of it
- * sin α·(d′ − d), of which (d′ − d)/d falls too: whatever closes or sinks deeper is drawn so, at every place.
+ * sin α·(d′ − d), of which (d′ − d)/d falls too: whatever closes or sinks deeper is drawn so.
  * @source derived
  */
 export function sunkFactor(
