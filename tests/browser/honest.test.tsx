@@ -77,6 +77,31 @@ test('locked, it stays whatever moves', async () => {
   await expect.poll(factor).toBeLessThan(before / 1.5);
 });
 
+test('pressed in far beyond what the picture holds it stays in sight, lenses in their order, and all seats are heard', async () => {
+  await standing();
+  const names = () => [...document.querySelectorAll('.lens strong')].map(({ textContent }) => textContent);
+  const [order, first] = [names(), factor()];
+  shown.work.dragStart();
+  const bush = document.querySelector('.section .outline.bush')!.getBoundingClientRect();
+  const places = [-0.01, -0.05, -0.1, -0.15].map((place) => {
+    flushSync(() => shown.work.moveTo(place));
+    return { right: drawnAt(), factor: factor() };
+  });
+  const [last] = places.slice(-1);
+  expect(last!.right).toBeGreaterThan(bush.left + 0.2 * bush.width);
+  for (const [i, { right, factor: times }] of places.entries()) {
+    const before = places[i - 1] ?? { right: Number.POSITIVE_INFINITY, factor: first };
+    expect(right).toBeLessThanOrEqual(before.right);
+    expect(times).toBeLessThanOrEqual(before.factor);
+  }
+  expect(last!.factor).toBeLessThan(0.6 * first);
+  expect(names()).toEqual(order);
+  await expect
+    .poll(() => document.querySelector('.verdict [role="status"]')!.textContent)
+    .toMatch(/^Steep touched and is .* metal must give\. Shallow stands 0\.34 µm off\.$/);
+  shown.work.dragEnd();
+});
+
 test('in the lenses one move shuts the steep seat and hardly stirs the shallow one', async () => {
   await standing();
   const oil = (name: string) =>

@@ -163,6 +163,18 @@ test('the ring at the nose moves the journal when it is dragged along the axis; 
   expect(shown.position()).toBe(moved);
 });
 
+test('a pulled nose goes back by itself once the journal is pressed in and has no room', async () => {
+  await browser.viewport(820, 1000);
+  await expect.poll(() => document.querySelector('.pull-grip'), { timeout: 20_000 }).toBeTruthy();
+  document.querySelector<SVGGElement>('.pull-grip')!.focus();
+  await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}');
+  await expect.poll(() => document.querySelectorAll('.let-go').length).toBe(1);
+  shown.work.moveTo(-0.02);
+  await expect.poll(() => document.querySelectorAll('.let-go').length).toBe(0);
+  expect(shown.work.store.getState().pull).toBeNull();
+  expect(document.querySelector('.verdict.fit .now')!.textContent).toMatch(/^Steep touched/);
+});
+
 test('the solid picture shows the blue on the parts instead of the film', { tags: ['long'] }, async () => {
   await browser.viewport(820, 1000);
   await userEvent.click(browser.getByRole('button', { name: 'Solid' }));
