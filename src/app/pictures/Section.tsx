@@ -4,7 +4,6 @@
  */
 
 import { lazy, type ReactNode, Suspense, useId, useMemo, useRef, useState } from 'react';
-import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { angleNamed, fineText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
@@ -13,9 +12,8 @@ import { millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
-import { typedLengths } from '../state/typedLengths.ts';
 import { axialValues } from './axialValues.ts';
-import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed } from './dimensions.ts';
+import type { Dimensions } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { noteEnd } from './holding.ts';
 import { LetGo } from './LetGo.tsx';
@@ -29,6 +27,7 @@ import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { timesText } from './timesText.ts';
+import { useDimensions } from './useDimensions.ts';
 import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
@@ -72,14 +71,9 @@ export function Section({
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [part, setPart] = useState<Part | 'none'>(first);
-  const way = useAngles();
-  const lengths = useStore(work.store, typedLengths);
   const size = useSize(svg, { width: 900, height: 500 });
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
-  const dimensions = useMemo(
-    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system, way, lengths)),
-    [design, drawn, part, system, way, lengths],
-  );
+  const { dimensions, note } = useDimensions(work, design, drawn, part, system);
   const whole = placing(frame, dimensions, size, measures);
 
   // As it is drawn when it is taken hold of.
@@ -132,7 +126,7 @@ export function Section({
         <span className="gaps">
           Gaps drawn {timesText(drawn.factor, scale?.before)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
-          {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
+          {note !== '' && whole.level !== 'none' && ` · in dashes: ${note}`}
         </span>
         <SectionTools
           work={work}
