@@ -1,7 +1,7 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
-import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
+import { asAssumed, isGuess, measuredFirst } from '../assumed.ts';
 import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
 import { lookBefore } from '../cut/advice.ts';
 import { beforeTrial } from '../cut/beforeTrial.ts';
@@ -70,7 +70,7 @@ function measuredPurpose(design: Design, cut: CutReport | null, system: System, 
   if (cut === null) return measuredFirst(purpose, design, 'mend');
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   if (!cuts) return withCase(measuredFirst(purpose, design, 'mend'), cut, system);
-  const unread = unreadSurfaces(design).length > 0;
+  const unread = isGuess(design);
   return withCase(measuredFirst({ ...purpose, kind: unread ? 'refused' : purpose.kind }, design, 'stop'), cut, system);
 }
 

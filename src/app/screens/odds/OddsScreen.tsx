@@ -4,7 +4,6 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import { unreadSurfaces } from '../../../report/assumed.ts';
 import { lookSentence } from '../../../report/cut/advice.ts';
 import { isLeft } from '../../../report/cut/leave.ts';
 import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
@@ -74,10 +73,10 @@ function Told({ work }: { work: Work }) {
       </>
     );
   // What Cut asks for: of the cut that is planned, or where trials leave none.
-  const asked = plan.of === of && (report?.planned || plan.value?.remaining);
-  const told = plan.value && asked && unreadSurfaces(of).length === 0;
+  const asked = plan.of === of && (report?.planned || plan.value?.remaining || plan.value?.guess);
+  const told = plan.value && asked;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const left = Boolean(told) && isLeft(plan.value!);
+  const left = Boolean(told) && !plan.value!.guess && isLeft(plan.value!);
   const verdict = behindTrial(oddsVerdict(of, report, system, look, left), withheld, false, slip);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
