@@ -69,9 +69,10 @@ function measuredPurpose(design: Design, cut: CutReport | null, system: System, 
   const purpose = asAssumed(plainPurpose(design, cut, system, way), design, ['seats', 'cut']);
   if (cut === null) return measuredFirst(purpose, design, 'mend');
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
-  if (!cuts) return withCase(measuredFirst(purpose, design, 'mend'), cut, system);
-  const unread = isGuess(design);
-  return withCase(measuredFirst({ ...purpose, kind: unread ? 'refused' : purpose.kind }, design, 'stop'), cut, system);
+  // By what is a guess nothing is carried out, nor said to need nothing.
+  const refused = isGuess(design);
+  const told = refused ? { ...purpose, kind: 'refused' as const } : purpose;
+  return withCase(measuredFirst(told, design, cuts || refused ? 'stop' : 'mend'), cut, system);
 }
 
 function plainPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {

@@ -161,8 +161,9 @@ describe('before any trial', () => {
     expect(lookBefore(cut, 'metric')).toEqual({ when: 'first', doing: 'assemble it for a trial', way: null });
     expect(lookSentence(cut, 'metric')).toBe(UNGAUGED);
     const sheet = purposeOf(begun, cut, 'metric');
-    expect([sheet.tone, sheet.headline]).toEqual([
-      'mend',
+    expect([sheet.kind, sheet.tone, sheet.headline]).toEqual([
+      'refused',
+      'stop',
       'Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.',
     ]);
   });
