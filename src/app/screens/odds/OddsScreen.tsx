@@ -16,6 +16,7 @@ import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { useBelief } from '../../state/belief.ts';
 import { isBefore } from '../../state/isBefore.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
@@ -26,6 +27,7 @@ import { useWithheld } from '../cut/writing.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
+import { filmsThere } from './filmsThere.ts';
 import { Hold } from './Hold.tsx';
 import { Matters } from './Matters.tsx';
 import { type MatterRow, matterRows } from './matterRows.ts';
@@ -56,6 +58,7 @@ function Told({ work }: { work: Work }) {
   const odds = useOdds(design);
   // The plan that Cut shows, for its advice: the two never advise differently.
   const plan = useSolved('cut', design.cut ? design : null);
+  const belief = useBelief(design);
   const [chosen, setChosen] = useState<Which>('planned');
   const { of, report, stage, pictures } = odds;
   const withheld = useWithheld(work, { notAsRead: report?.notAsRead, before: isBefore(of, design) });
@@ -82,6 +85,16 @@ function Told({ work }: { work: Work }) {
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
   const stale = of !== design;
+  const there = filmsThere(
+    of,
+    {
+      report,
+      which,
+      cut: plan.of === of ? plan.value : null,
+      belief: belief.of === of ? belief.value : null,
+    },
+    system,
+  );
   const working = stage === 'now' || stage === 'planned' || stage === 'matters';
   return (
     <>
@@ -115,6 +128,7 @@ function Told({ work }: { work: Work }) {
                 films={drawn.films}
                 cut={which === 'planned'}
                 byPlan={which === 'planned' || report.setBy === 'plan'}
+                told={there}
                 system={system}
               />
             </div>
