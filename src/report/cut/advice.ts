@@ -87,10 +87,13 @@ export function lookSentence(cut: CutReport, system: System): string {
   if (cut.guess) return UNGAUGED;
   if (look.doing === TRY_IT) return `Cut asks for no more metal; to know whether it is right, ${TRY_IT}.`;
   if (look.doing === OTHERWISE)
-    return 'Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances.';
-  return look.when === 'first'
-    ? `Before anything is cut, ${look.doing}: so Cut says.`
-    : `Take only what is safe, ${listed(safeNow(cut, system))}, then ${look.doing}.`;
+    return `Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances. To be surer, ${OTHERWISE}.`;
+  const safe = safeNow(cut, system);
+  if (look.when === 'first')
+    return safe.length === 0
+      ? `Before anything is cut, ${look.doing}: so Cut says.`
+      : `First ${look.doing}, so Cut says; safe now: ${listed(safe)}.`;
+  return `Take only what is safe, ${listed(safe)}, then ${look.doing}.`;
 }
 
 /** What of it is safe now: after trials what they leave, before them of the plan. */

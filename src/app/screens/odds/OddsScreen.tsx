@@ -63,7 +63,10 @@ function Told({ work }: { work: Work }) {
   const { of, report, stage, pictures } = odds;
   const withheld = useWithheld(work, { notAsRead: report?.notAsRead, before: isBefore(of, design) });
   const slip = useSlip(work, withheld);
-  const progress = <OddsProgress odds={odds} />;
+  // By readings that contradict each other no pair is drawn on the screen, and no chance told.
+  const clash = report?.notAsRead === 'contradict';
+  const hidden = withheld !== null || clash;
+  const progress = hidden ? null : <OddsProgress odds={odds} />;
   // As the parts are now comes first of all; what is planned may say something else.
   if (!of || !sameSeats(of, design) || (stage === 'now' && !report?.planned))
     return (
@@ -101,14 +104,19 @@ function Told({ work }: { work: Work }) {
       <ShortVerdict
         tone={verdict.tone}
         now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look, left)}
-        {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
+        {...whyOf(verdict, hidden ? null : report, hidden ? '' : look)}
         more="What that means, and on what it rests"
         busy={withheld === 'working'}
       >
         {withheld && <SettleOnCut why={withheld} />}
+        {clash && !withheld && (
+          <p className="advice">
+            <a href="#measure">To the readings on Measure</a>
+          </p>
+        )}
       </ShortVerdict>
       {progress}
-      {report && state && !withheld && (
+      {report && state && !hidden && (
         <div className={stale ? 'stale' : ''}>
           {report.planned && pictures.planned && (
             <label className="which">
@@ -139,9 +147,9 @@ function Told({ work }: { work: Work }) {
         key="parts"
         screen="odds"
         parts={[
-          ...(report && state && !withheld ? toldParts({ work, of, report, state, system, stale, working }) : []),
-          ...ownParts(work, design, system, of && report && !withheld ? { of, report, stale } : null),
-        ].filter((part) => !withheld || part?.id !== 'running')}
+          ...(report && state && !hidden ? toldParts({ work, of, report, state, system, stale, working }) : []),
+          ...ownParts(work, design, system, of && report && !hidden ? { of, report, stale } : null),
+        ].filter((part) => !hidden || part?.id !== 'running')}
       />
     </>
   );
@@ -190,7 +198,14 @@ function toldParts({ work, of, report, state, system, stale, working }: ToldProp
           title: 'What matters, and what to buy',
           short: 'What matters',
           told: mattersTold(rows),
-          children: shown(<Matters matters={state} working={working} />),
+          children: shown(
+            <Matters
+              matters={state}
+              chance={state.best.inBand.all ?? 0}
+              planned={state !== report}
+              working={working}
+            />,
+          ),
         },
     report.hold === undefined
       ? null

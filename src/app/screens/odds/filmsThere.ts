@@ -1,4 +1,4 @@
-/** A film where the journal is set, as Fit or Cut tells it: what Odds says of the same film is said in the same words. */
+/** A film where the journal is set, as Fit or Cut tells it: Odds says the same of it, in the same words. */
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
