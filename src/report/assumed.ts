@@ -1,8 +1,8 @@
 /** What a verdict says of sizes that nobody has read or drawn: it is no better than they are, and never praise. */
 import type { Design, Part } from '../design/definition.ts';
-import { quantityIfAt } from '../design/place.ts';
 import { isTried } from './cut/openTrials.ts';
 import { listed } from './listed.ts';
+import { placeName } from './placeName.ts';
 
 interface Verdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
@@ -101,10 +101,12 @@ export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): 
  */
 export const isGuess = (design: Design): boolean => !isTried(design) && unreadSurfaces(design).length > 0;
 
-/** What the shapes of a design are, at the least sure of them: parts as measured, as drawn, as assumed. */
-export function partsAre(design: Design): 'measured' | 'drawn' | 'assumed' {
+/** What the shapes of a design are: all surfaces measured, none or some of them, or the sizes of one a guess. */
+export function partsAre(design: Design): 'measured' | 'drawn' | 'assumed' | 'drawn, in part measured' {
   if (unreadSurfaces(design).length > 0) return 'assumed';
-  return design.readings?.some((reading) => 'seat' in reading) ? 'measured' : 'drawn';
+  const read = new Set((design.readings ?? []).map((one) => ('seat' in one ? `${one.seat} ${one.part}` : '')));
+  read.delete('');
+  return read.size === 0 ? 'drawn' : read.size < 2 * design.seats.length ? 'drawn, in part measured' : 'measured';
 }
 
 /**
@@ -169,21 +171,3 @@ function surfaceNames(unread: readonly Unread[], seats: number): string {
   const parts = [...of('bush', 'bore'), ...of('journal', 'journal')];
   return parts.length === 2 && parts.every((part) => part.startsWith('all')) ? 'both parts' : listed(parts);
 }
-
-/** A place of the design as a person calls it: shallow journal, rear end. */
-export function placeName(design: Design, path: string): string {
-  const last = path.split('.').at(-1)!;
-  const title = inSentence(quantityIfAt(path, design)?.title ?? LISTS[last] ?? last);
-  const allowed = design.cut?.allow[Number(/^cut\.allow\[(\d+)\]/.exec(path)?.[1] ?? Number.NaN)];
-  if (allowed) return `${title} of the ${allowed.seat} ${allowed.part}`;
-  const [, index, rest = ''] = /^seats\[(\d+)\]\.(.*)$/.exec(path) ?? [];
-  const seat = index === undefined ? undefined : design.seats[Number(index)];
-  if (!seat) return title;
-  const part = /^(journal|bush)\b/.exec(rest)?.[1];
-  return part ? `${seat.name} ${part} ${title}` : `${title} of the ${seat.name} seat`;
-}
-
-/** A title within a sentence; ISO and °C stay as they are. */
-const inSentence = (title: string) => title.replace(/^[A-Z](?![A-Z])/, (first) => first.toLowerCase());
-
-const LISTS: Record<string, string | undefined> = { profile: 'line as measured', lobes: 'lobes' };

@@ -10,10 +10,10 @@ import {
   knownFirst,
   measuredFirst,
   partsAre,
-  placeName,
   unreadSurfaces,
 } from '../../src/report/assumed.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
+import { placeName } from '../../src/report/placeName.ts';
 import { purposeOf } from '../../src/report/sheet/purpose.ts';
 
 const read = parseDesign(

@@ -62,7 +62,9 @@ describe('after a trial', () => {
     const told = leftVerdict(design, idle, 'metric')!.sentences.join(' ');
     expect(told).toMatch(/neither a stand-off with blue nor a further reading makes that much surer/);
     expect(told).not.toMatch(/read it again|read the shake|look at the blue/);
-    expect(told).toMatch(/Three ways are left: have the parts gauged in another way; leave them as they are; or see on Odds/);
+    expect(told).toMatch(
+      /Three ways are left: have the parts gauged in another way; leave them as they are; or see on Odds/,
+    );
     const withSafe = (safe: number) => ({
       ...idle,
       remaining: { ...idle.remaining!, steps: idle.remaining!.steps.map((s) => ({ ...s, safe })) },
