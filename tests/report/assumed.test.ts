@@ -148,6 +148,10 @@ test('parts are as measured, as drawn or as assumed, by the least sure of them',
     ...known,
     readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
   };
-  expect(partsAre(read)).toBe('measured');
+  expect(partsAre(read)).toBe('drawn, in part measured');
+  const all = known.seats.flatMap(({ name }) =>
+    (['journal', 'bush'] as const).map((part) => ({ ...read.readings![0]!, seat: name, part })),
+  ) as Design['readings'];
+  expect(partsAre({ ...known, readings: all })).toBe('measured');
   expect(partsAre(withAssumed(read, ['seats[0].bush.diameter']))).toBe('assumed');
 });

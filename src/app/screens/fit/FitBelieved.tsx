@@ -25,6 +25,8 @@ export interface FitProps {
   since?: ReactNode;
   retold?: Retold;
   known?: Known;
+  /** whether what is drawn is of before the last change, until what is known now is worked out */
+  before?: boolean;
 }
 
 export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps) {
@@ -47,6 +49,7 @@ export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps
       draw={Draw}
       retold={retold}
       known={KNOWN}
+      before={withheld === 'working'}
       since={withheld ? <SettleOnCut why={withheld} /> : !isOther && <CutsSince design={design} trials />}
       choice={<WhichPair work={own} isOther={isOther} asDrawn={asDrawn} />}
     />

@@ -50,7 +50,7 @@ export function FitScreen({ work }: { work: Work }) {
   return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
 }
 
-function Fit({ work, own, belief, choice, since, retold, known: assumed }: FitProps) {
+function Fit({ work, own, belief, choice, since, retold, known: assumed, before }: FitProps) {
   const pair = usePair(work, work === own ? '' : ' believed');
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const from = own.store.getState().design;
@@ -67,7 +67,7 @@ function Fit({ work, own, belief, choice, since, retold, known: assumed }: FitPr
   return (
     <div className="fit-screen">
       <div
-        className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''}`}
+        className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''} ${before ? 'of-before' : ''}`}
         style={{ '--seats': seats.length } as CSSProperties}
       >
         <FitVerdict
