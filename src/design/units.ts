@@ -200,6 +200,9 @@ export const plusMinusText = (mm: Millimetres, sigma: Millimetres, system: Syste
 /** Of their distance: as far from the middle of its limits they are told, one side 1.6 times as long as the other. */
 const LOPSIDED = 0.115;
 
+/** Of what a ± reaches. */
+const ELSEWHERE = 0.3;
+
 export const isLopsided = (mm: Millimetres, [low, high]: readonly [Millimetres, Millimetres]): boolean =>
   Math.abs(mm - (low + high) / 2) > LOPSIDED * (high - low);
 
@@ -215,8 +218,10 @@ export function doubtedText(
 ): string {
   // The likeliest may lie at the end of what pairs drawn tell, or just beyond. Without limits both sides are no number.
   const [low, high] = [Math.min(limits[0]!, mm), Math.max(limits[1]!, mm)];
-  const keeps = low > 0 && mm < COVER * sigma;
-  if (!keeps && !isLopsided(mm, [low, high])) return plusMinusText(mm, sigma, system);
+  const reach = COVER * sigma;
+  // Limits that stand elsewhere than a ± would reach, to either side, are told: what is safe goes by them.
+  const elsewhere = Math.max(Math.abs(mm - reach - low), Math.abs(mm + reach - high)) > ELSEWHERE * reach;
+  if (!(low > 0 && mm < reach) && !elsewhere && !isLopsided(mm, [low, high])) return plusMinusText(mm, sigma, system);
   const [at, from, to] = [mm, low, high].map((one) =>
     digits(one / fineUnit(system).size, doubtDecimals((high - low) / 4, system)),
   );

@@ -1,7 +1,8 @@
 /** What a verdict says of sizes that nobody has read or drawn: it is no better than they are, and never praise. */
 import type { Design, Part } from '../design/definition.ts';
-import { quantityIfAt } from '../design/place.ts';
+import { isTried } from './cut/openTrials.ts';
 import { listed } from './listed.ts';
+import { placeName } from './placeName.ts';
 
 interface Verdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
@@ -21,7 +22,9 @@ export const assumedIn = ({ assumed = [] }: Design, scopes: readonly Scope[]): s
 
 /** The same verdict, with what of it is assumed. */
 export function asAssumed<V extends Verdict>(verdict: V, design: Design, scopes: readonly Scope[]): V {
-  const places = assumedIn(design, scopes);
+  const all = assumedIn(design, scopes);
+  // Of the lines it is the trials that tell, with what these leave in doubt.
+  const places = isTried(design) ? all.filter((path) => !LINES.test(path)) : all;
   if (places.length === 0) return verdict;
   return {
     ...verdict,
@@ -61,6 +64,7 @@ interface Unread {
 
 /** What tells a line. */
 const TOLD = { diameter: 'diameter', halfAngle: 'angle', station: 'place' };
+const LINES = /(diameter|halfAngle|station)$/;
 type Told = keyof typeof TOLD;
 const WHOLE = Object.keys(TOLD) as Told[];
 
@@ -91,10 +95,18 @@ export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): 
   );
 }
 
-/** What the shapes of a design are, at the least sure of them: parts as measured, as drawn, as assumed. */
-export function partsAre(design: Design): 'measured' | 'drawn' | 'assumed' {
+/**
+ * Whether a plan would lean on what is a guess in part, and no trial assembly told of the pair either: nothing is to be
+ * cut by it.
+ */
+export const isGuess = (design: Design): boolean => !isTried(design) && unreadSurfaces(design).length > 0;
+
+/** What the shapes of a design are: all surfaces measured, none or some of them, or the sizes of one a guess. */
+export function partsAre(design: Design): 'measured' | 'drawn' | 'assumed' | 'drawn, in part measured' {
   if (unreadSurfaces(design).length > 0) return 'assumed';
-  return design.readings?.some((reading) => 'seat' in reading) ? 'measured' : 'drawn';
+  const read = new Set((design.readings ?? []).map((one) => ('seat' in one ? `${one.seat} ${one.part}` : '')));
+  read.delete('');
+  return read.size === 0 ? 'drawn' : read.size < 2 * design.seats.length ? 'drawn, in part measured' : 'measured';
 }
 
 /**
@@ -121,18 +133,21 @@ function behind<V extends Verdict>(verdict: V, headline: string | null, tone: 'm
   };
 }
 
+/** For whoever cannot. */
+const OR_TRY = ', or assemble it for a trial, which needs no gauge';
+
 function measureHeadline(design: Design): string | null {
+  if (!isGuess(design)) return null;
   const unread = unreadSurfaces(design);
-  if (unread.length === 0) return null;
   const seats = design.seats.length;
   const first = unread.filter(({ noted }) => noted === 'nothing');
   const more = unread.filter(({ noted }) => noted === 'part');
   if (first.length === 0 && more.length > 0)
-    return `Read ${surfaceNames(more, seats)} at a second place: one reading does not tell a cone.`;
+    return `Read ${surfaceNames(more, seats)} at a second place${OR_TRY}: one reading does not tell a cone.`;
   // What is read already wants taking over and nothing else.
   if (first.length === 0)
     return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;
-  const measure = `Measure ${surfaceNames(first, seats)} first`;
+  const measure = `Measure ${surfaceNames(first, seats)}${OR_TRY}`;
   // Of some a diameter was typed: that alone tells no line, but it is not nothing either.
   if (first.every(({ guessed }) => guessed.includes('diameter'))) return `${measure}: nobody has.`;
   const open = WHOLE.filter((key) => first.some(({ guessed }) => guessed.includes(key)));
@@ -156,21 +171,3 @@ function surfaceNames(unread: readonly Unread[], seats: number): string {
   const parts = [...of('bush', 'bore'), ...of('journal', 'journal')];
   return parts.length === 2 && parts.every((part) => part.startsWith('all')) ? 'both parts' : listed(parts);
 }
-
-/** A place of the design as a person calls it: shallow journal, rear end. */
-export function placeName(design: Design, path: string): string {
-  const last = path.split('.').at(-1)!;
-  const title = inSentence(quantityIfAt(path, design)?.title ?? LISTS[last] ?? last);
-  const allowed = design.cut?.allow[Number(/^cut\.allow\[(\d+)\]/.exec(path)?.[1] ?? Number.NaN)];
-  if (allowed) return `${title} of the ${allowed.seat} ${allowed.part}`;
-  const [, index, rest = ''] = /^seats\[(\d+)\]\.(.*)$/.exec(path) ?? [];
-  const seat = index === undefined ? undefined : design.seats[Number(index)];
-  if (!seat) return title;
-  const part = /^(journal|bush)\b/.exec(rest)?.[1];
-  return part ? `${seat.name} ${part} ${title}` : `${title} of the ${seat.name} seat`;
-}
-
-/** A title within a sentence; ISO and °C stay as they are. */
-const inSentence = (title: string) => title.replace(/^[A-Z](?![A-Z])/, (first) => first.toLowerCase());
-
-const LISTS: Record<string, string | undefined> = { profile: 'line as measured', lobes: 'lobes' };

@@ -10,10 +10,10 @@ import {
   knownFirst,
   measuredFirst,
   partsAre,
-  placeName,
   unreadSurfaces,
 } from '../../src/report/assumed.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
+import { placeName } from '../../src/report/placeName.ts';
 import { purposeOf } from '../../src/report/sheet/purpose.ts';
 
 const read = parseDesign(
@@ -29,7 +29,7 @@ const first = (design: Design, tone: 'mend' | 'stop' = 'mend') =>
 test('the surfaces that nobody measured are named, and the rest is said under that condition', () => {
   const verdict = first(bushes);
   expect(verdict.tone).toBe('mend');
-  expect(verdict.headline).toBe('Measure all bores first: nobody has.');
+  expect(verdict.headline).toBe('Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.');
   expect(verdict.sentences[0]).toMatch(/^Assumed, never measured: 10 numbers of the seats, marked/);
   expect(verdict.sentences.slice(1)).toEqual(['If they are as assumed: All is well.', 'One.']);
   expect(first(bushes, 'stop').tone).toBe('stop');
@@ -37,12 +37,15 @@ test('the surfaces that nobody measured are named, and the rest is said under th
 });
 
 test.each([
-  [['seats[1].bush.diameter'], 'Measure the steep bore first: nobody has.'],
+  [['seats[1].bush.diameter'], 'Measure the steep bore, or assemble it for a trial, which needs no gauge: nobody has.'],
   [
     ['seats[0].journal.halfAngle', 'seats[1].bush.station'],
-    'Measure the steep bore and the shallow journal first: of angle and place not all is known.',
+    'Measure the steep bore and the shallow journal, or assemble it for a trial, which needs no gauge: of angle and place not all is known.',
   ],
-  [['seats[0].journal.diameter', 'seats[1].journal.diameter'], 'Measure all journals first: nobody has.'],
+  [
+    ['seats[0].journal.diameter', 'seats[1].journal.diameter'],
+    'Measure all journals, or assemble it for a trial, which needs no gauge: nobody has.',
+  ],
 ])('%j', (paths, headline) => {
   expect(first(withAssumed(known, paths)).headline).toBe(headline);
 });
@@ -79,7 +82,7 @@ test('what was read and not taken over wants that alone', () => {
     expect(first({ ...noted, readings: places }).headline).toMatch(/^Read the steep bore at a second place/);
   // Another surface that nobody read comes before.
   expect(first(withAssumed(noted, ['seats[0].bush.diameter'])).headline).toBe(
-    'Measure the shallow bore first: nobody has.',
+    'Measure the shallow bore, or assemble it for a trial, which needs no gauge: nobody has.',
   );
 });
 
@@ -93,7 +96,11 @@ test('a sheet of parts that nobody measured is no work order, however good the p
   const of = (design: Design) => purposeOf(design, cutSection(design)!, 'metric');
   expect(of(known).kind).toBe('work');
   const guessed = of(bushes);
-  expect(guessed).toMatchObject({ kind: 'refused', tone: 'stop', headline: 'Measure all bores first: nobody has.' });
+  expect(guessed).toMatchObject({
+    kind: 'refused',
+    tone: 'stop',
+    headline: 'Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.',
+  });
   const measured = bushes.assumed!.filter((path) => !/from|to$/.test(path)).reduce(withKnown, bushes);
   expect(of(measured)).toMatchObject({ kind: 'work' });
 });
@@ -105,7 +112,10 @@ describe('what runs leans on speed, oil and load too', () => {
   test.each([
     [['run.speed'], 'Type speed first: nobody has.'],
     [['run.oil.grade', 'run.load.y'], 'Type ISO grade and load upward first: nobody has.'],
-    [['run.speed', 'seats[1].bush.diameter'], 'Measure the steep bore first: nobody has.'],
+    [
+      ['run.speed', 'seats[1].bush.diameter'],
+      'Measure the steep bore, or assemble it for a trial, which needs no gauge: nobody has.',
+    ],
   ])('%j', (paths, headline) => {
     const verdict = runs(withAssumed(running, paths));
     expect(verdict).toMatchObject({ tone: 'mend', headline });
@@ -138,6 +148,10 @@ test('parts are as measured, as drawn or as assumed, by the least sure of them',
     ...known,
     readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
   };
-  expect(partsAre(read)).toBe('measured');
+  expect(partsAre(read)).toBe('drawn, in part measured');
+  const all = known.seats.flatMap(({ name }) =>
+    (['journal', 'bush'] as const).map((part) => ({ ...read.readings![0]!, seat: name, part })),
+  ) as Design['readings'];
+  expect(partsAre({ ...known, readings: all })).toBe('measured');
   expect(partsAre(withAssumed(read, ['seats[0].bush.diameter']))).toBe('assumed');
 });

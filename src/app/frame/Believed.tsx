@@ -25,7 +25,7 @@ export default function Believed({
   const sentences = told
     ? (films ? beliefSentences : offSentences)(design, told, system)
     : !isKnown(design)
-      ? [unknownSentence(system)]
+      ? [unknownSentence(design, system)]
       : [];
   return (
     <>

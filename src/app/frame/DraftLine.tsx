@@ -1,8 +1,8 @@
 /** Says, above every verdict, which numbers are typed and not taken; until then a verdict is of what was taken last. */
 import { useStore } from 'zustand';
 import { quantityIfAt } from '../../design/place.ts';
-import { placeName } from '../../report/assumed.ts';
 import { listed } from '../../report/listed.ts';
+import { placeName } from '../../report/placeName.ts';
 import { useAngles } from '../state/angles.ts';
 import { draftsOf, draftText, leave } from '../state/draft.ts';
 import type { Work } from '../state/store.ts';

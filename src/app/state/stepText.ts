@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { pathOf } from '../../design/place.ts';
 import type { Patch } from '../../jobs/patch.ts';
-import { placeName } from '../../report/assumed.ts';
+import { placeName } from '../../report/placeName.ts';
 
 /** More than these are not named. */
 const NAMED = 2;

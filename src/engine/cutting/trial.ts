@@ -19,17 +19,16 @@ import {
   filmsOf,
   likelihoods,
   ranked,
-  withBounds,
   withError,
-  withTold,
 } from '../belief/accounts.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
 import { movedAxially } from '../parts/shift.ts';
 import { renewed, withStock } from '../parts/stock.ts';
 import { type Clash, clashesOf } from './clashes.ts';
+import { explanations } from './explanations.ts';
 import type { PlanInput } from './problem.ts';
-import { type Blue, believed, type ShakeFelt, shakeTold, touchOf } from './trialReadings.ts';
+import { type Blue, believed, type ShakeFelt } from './trialReadings.ts';
 
 export interface StockTaken {
   seat: number;
@@ -177,14 +176,6 @@ export const withErrors = (trials: readonly Trial[], errorOf: (name: ErrorName) 
 
 /** A trial whose readings are this many standard deviations from all that could be is no reading of these parts. */
 const CONTRADICTED = 6;
-/** Rounds of working out again, and the change (m) of a film that asks for another. */
-const ROUNDS = 5;
-const SETTLED = 1e-12;
-
-interface Explained extends Account {
-  seat: number | null;
-}
-
 function updated(
   parts: readonly SeatInput[],
   before: readonly Account[],
@@ -193,12 +184,10 @@ function updated(
 ): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
   const explained = before.flatMap((account) =>
-    touches
-      ? parts.map((_, seat) => explanation(parts, account, trial, seat, beyond))
-      : [explanation(parts, account, trial, null, beyond)],
+    (touches ? parts.map((_, seat) => seat) : [null]).map((seat) => explanations(parts, account, trial, seat, beyond)),
   );
   const accounts = ranked(
-    explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
+    explained.flatMap((found) => (found === 'noModel' ? [] : found)),
     ({ seat }) => seat,
   );
   if (accounts.length === 0) return { status: explained.includes('noModel') ? 'noModel' : 'contradiction' };
@@ -233,36 +222,6 @@ export function spreadOf(accounts: readonly Account[], gains: readonly number[])
   const [low, high] = [endOf(accounts, gains, -1, 1), endOf(accounts, gains, 1, 1)];
   const middle = gains.reduce((sum, g, i) => sum + g * filmsOf(accounts[0]!)[i]!, 0);
   return Math.max(middle - low.value, high.value - middle);
-}
-
-/** What an account becomes by a trial, with this seat the one that touched; null where it cannot have. */
-function explanation(
-  parts: readonly SeatInput[],
-  before: Account,
-  trial: Trial,
-  seat: number | null,
-  beyond: FilmsBefore['beyond'],
-): Explained | null | 'noModel' {
-  let about = filmsOf(before);
-  let found: Explained | null = null;
-  for (let round = 0; round < ROUNDS; round++) {
-    let account = before;
-    const touch = seat === null ? null : touchOf(parts, about, seat, trial.blue ?? [], trial.thickness);
-    if (seat !== null && !touch) return found;
-    if (touch && trial.standOff)
-      account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
-    if (trial.shake) {
-      const told = shakeTold(parts, about, trial.shake, beyond);
-      if (!told) return found ?? 'noModel';
-      account = withTold(account, told);
-    }
-    found = { ...withBounds(account, touch?.bounds ?? []), seat };
-    const next = filmsOf(found);
-    const moved = Math.max(...next.map((e, i) => Math.abs(e - about[i]!)));
-    about = next;
-    if (moved < SETTLED) break;
-  }
-  return found;
 }
 
 /** Rooms left after what was taken: less cleanup, less limit. */

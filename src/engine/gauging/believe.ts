@@ -10,6 +10,9 @@
  * D' such that the film of the seat has the doubt D, were nothing of it known (filmGradient.ts). Of a seat that is
  * measured in part only the numbers that are open get theirs. Numbers are open by what was read on the parts
  * themselves: a stand-off or a shake tells of all surfaces together, and of none alone.
+ *
+ * A size that nobody has drawn either is no better than a guess: σ_R = D_g/cos a, D_g what that guess may be off by,
+ * square to the line. (Its half angle is taken to be that of the part it runs on, to the doubt above.)
  * @source derived (propagation: JCGM100 5.1.2); practice (the shares of lean and size)
  */
 import type { Metres } from '../../design/dimension.ts';
@@ -36,6 +39,11 @@ const PARTS: readonly Part[] = ['journal', 'bush'];
 const surfacesOf = (seats: readonly SeatInput[]): On[] =>
   seats.flatMap((_, seat) => PARTS.map((part) => ({ seat, part })));
 
+/** A surface whose size is a guess, and how far that may be off square to its line (m, a standard uncertainty). */
+export interface Guess extends On {
+  sigma: number;
+}
+
 /**
  * @param doubt standard uncertainty (m) of the film of a seat that was never measured
  * @param position of the journal (m), where that film is
@@ -46,11 +54,14 @@ export function believe(
   priors: readonly Prior[],
   doubt: number,
   position: Metres,
+  guesses: readonly Guess[] = [],
 ): WholeBelief {
   const ofParts = readings.filter((reading) => 'seat' in reading);
   const own = ofParts.length > 0 ? estimate(nominal, ofParts, priors) : null;
   const unread = openNumbers(nominal, own?.kind === 'estimate' ? own : null, priors).map((open): Prior => {
     const { seat, part, of } = open;
+    const guess = of === 'radius' ? guesses.find((one) => one.seat === seat && one.part === part) : undefined;
+    if (guess) return { ...open, sigma: guess.sigma / Math.cos(nominal[seat]![part].halfAngle) };
     return { ...open, sigma: doubtsOf(nominal[seat]!, seat, doubt, position)[part][of] };
   });
   const all = [...priors, ...unread];

@@ -1,4 +1,5 @@
 /** Everything known of both parts before any trial that is not in the surfaces yet: one belief for all screens. */
+
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import type { ErrorName, FilmsBefore } from '../../engine/belief/accounts.ts';
@@ -13,6 +14,7 @@ import { toPlanInput, toTrials } from '../cut/toCut.ts';
 import { historyOf } from '../measure/metalBetween.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
+import { guessesOf } from './guesses.ts';
 import { isApart, type NotAsRead } from './notAsRead.ts';
 
 export interface Believed {
@@ -70,7 +72,8 @@ function believed(design: Design): Believed {
   const seats = toSeats(design);
   const position = metres(design.position ?? 0);
   const doubt = metres(design.cut?.doubt ?? defaultAt('cut.doubt'));
-  const belief = believe(seats, usedReadings(design, seats).readings, toPriors(design), doubt, position);
+  const { readings } = usedReadings(design, seats);
+  const belief = believe(seats, readings, toPriors(design), doubt, position, guessesOf(design));
   const errors = errorsReadToo(design, belief);
   const of = { belief, design: seats, position, places: errors.map(({ at }) => at), doubt };
   const films = filmsBelieved(of);

@@ -7,6 +7,7 @@ import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
 import { type FilmTold, filmTold, isSettled } from './filmTold.ts';
+import { GUESS_DOUBT, guessesOf } from './guesses.ts';
 
 /** What is to be settled before any of it is believed. */
 function unsettled(belief: BeliefReport): string | null {
@@ -78,8 +79,14 @@ function filmsSentence(design: Design, belief: BeliefReport, system: System): st
 }
 
 /** Of parts of which nothing is known. */
-export const unknownSentence = (system: System) =>
-  `Assumed, never measured: the films are as drawn. Until something is read, or stated as “Doubt” on Cut, each is taken there and on Odds to be known to ${doubtText(defaultAt('cut.doubt'), system)} (19 times in 20).`;
+export const unknownSentence = (design: Design, system: System) =>
+  guessesOf(design).length > 0
+    ? guessSentence(system)
+    : `Assumed, never measured: the films are as drawn. Until something is read, or stated as “Doubt” on Cut, each is taken there and on Odds to be known to ${doubtText(defaultAt('cut.doubt'), system)} (19 times in 20).`;
+
+/** Of sizes that are guesses. */
+export const guessSentence = (system: System) =>
+  `Some sizes are neither read nor drawn: each is taken to be known to ${doubtText(GUESS_DOUBT, system)} square to its line (19 times in 20), unless you state another on Measure, or a “Doubt” on Cut.`;
 
 /** Whether nothing was read or tried, and the doubt is what the person states. */
 const isStatedAlone = ({ readings = [], priors = [], cut }: Design) =>

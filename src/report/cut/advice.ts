@@ -24,7 +24,11 @@ export interface Look {
 export const OTHERWISE = 'have the parts gauged in another way';
 
 /** Where nothing more is most likely to come off, and yet it is not known to work. */
-const TRY_IT = 'assemble it for a trial';
+export const TRY_IT = 'assemble it for a trial';
+
+/** Of sizes that nobody has read or drawn. */
+export const UNGAUGED =
+  'Assemble it for a trial: stand-off, blue and shake tell how the cones stand to each other without a gauge.';
 
 /** Of what is most likely left. */
 const SLIVER = 0.2;
@@ -32,6 +36,7 @@ const SLIVER = 0.2;
 /** Null where nothing need be looked at, where nothing is to be cut, and where what was read is to be settled first. */
 export function lookBefore(cut: CutReport, system: System): Look | null {
   if (cut.notAsRead || isUnsettled(cut)) return null;
+  if (cut.guess) return { when: 'first', doing: TRY_IT, way: null };
   if (isLeft(cut)) return lookWhereLeft(cut, system);
   return cut.remaining ? lookAfter(cut, cut.remaining, system) : lookAtFirst(cut, system);
 }
@@ -76,15 +81,19 @@ function lookAtFirst(cut: CutReport, system: System): Look | null {
 /** The same in a sentence, for whoever reads it elsewhere than on Cut. */
 export function lookSentence(cut: CutReport, system: System): string {
   const look = lookBefore(cut, system);
-  if (isLeft(cut) && !cut.notAsRead && !isUnsettled(cut))
+  if (isLeft(cut) && !cut.guess && !cut.notAsRead && !isUnsettled(cut))
     return `No cut makes it likelier to work than it is as it stands: ${look ? `first ${look.doing}, so Cut says` : 'leave it'}.`;
   if (!look) return '';
+  if (cut.guess) return UNGAUGED;
   if (look.doing === TRY_IT) return `Cut asks for no more metal; to know whether it is right, ${TRY_IT}.`;
   if (look.doing === OTHERWISE)
-    return 'Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances.';
-  return look.when === 'first'
-    ? `Before anything is cut, ${look.doing}: so Cut says.`
-    : `Take only what is safe, ${listed(safeNow(cut, system))}, then ${look.doing}.`;
+    return `Cut calls next to nothing of it safe, as any less metal there spoils the films just as they are wanted; the odds here ask only that they be within their tolerances. To be surer, ${OTHERWISE}.`;
+  const safe = safeNow(cut, system);
+  if (look.when === 'first')
+    return safe.length === 0
+      ? `Before anything is cut, ${look.doing}: so Cut says.`
+      : `First ${look.doing}, so Cut says; safe now: ${listed(safe)}.`;
+  return `Take only what is safe, ${listed(safe)}, then ${look.doing}.`;
 }
 
 /** What of it is safe now: after trials what they leave, before them of the plan. */

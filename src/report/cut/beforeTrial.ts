@@ -11,10 +11,12 @@ export type BeforeTrial = 'nothing' | 'part' | 'all';
 
 /** Told by the trials once there are any, else by the plan; of faces nothing is told before a trial. */
 export function beforeTrial({
+  guess,
   steps,
   remaining,
   works,
-}: Pick<CutReport, 'steps' | 'remaining' | 'works'>): BeforeTrial {
+}: Pick<CutReport, 'guess' | 'steps' | 'remaining' | 'works'>): BeforeTrial {
+  if (guess) return 'nothing';
   const amounts = remaining
     ? [
         ...remaining.steps.map(({ normal, safe }) => [normal, safe]),

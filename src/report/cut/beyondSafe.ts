@@ -6,7 +6,7 @@
 import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, type System } from '../../design/units.ts';
-import { unreadSurfaces } from '../assumed.ts';
+import { isGuess } from '../assumed.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
 import type { TrialEntry } from './openTrials.ts';
@@ -20,7 +20,7 @@ const rounded = (mm: Millimetres) => Number(mm.toFixed(7));
 /** The trial with what was told before it of all that it takes off. */
 export function withToldSafe(design: Design, cut: Told, trial: TrialEntry): TrialEntry {
   // Of parts that nobody measured, or that were read otherwise, nothing is told to be taken off.
-  const nothing = unreadSurfaces(design).length > 0 || cut.notAsRead !== undefined;
+  const nothing = isGuess(design) || cut.notAsRead !== undefined;
   const told = (found: { safe?: number | undefined } | undefined) =>
     nothing || found === undefined ? 0 : found.safe === undefined ? undefined : rounded(found.safe);
   const { taken, faces } = trial;

@@ -25,13 +25,15 @@ export interface ToCutOff {
 export const cutBefore = (trials: readonly Trial[]): CutOff['before'] =>
   trials.flatMap(({ taken }) => taken.map(({ seat, part }) => ({ seat, part })));
 
+/** Less than is set on a dial is lapped off and gauged as it comes (engine/cutting/leftToCut.ts): no dial errs then. */
 export function cutOffBy({ cut, input, before }: ToCutOff, { rooms, amounts }: Plan): CutOff {
   const taken = rooms.flatMap(({ of }, k) => {
     const normal = amounts[k]!;
     if (of.kind !== 'surface' || normal < NO_STEP) return [];
     const { seat, part } = of;
     const halfAngle = degrees(input.seats[seat]![part].halfAngle);
-    return [{ seat, part, normal, sigma: metres(takenSigma(cut, millimetres(normal), halfAngle)) }];
+    const dial = (mm: number) => metres(takenSigma(cut, mm, halfAngle));
+    return [{ seat, part, normal, sigma: normal < dial(0) ? 0 : dial(millimetres(normal)) }];
   });
   const faces = rooms.flatMap(({ of }, k) =>
     of.kind === 'face' && Math.abs(amounts[k]!) >= NO_STEP

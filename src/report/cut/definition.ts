@@ -73,6 +73,17 @@ const cutStep = z.strictObject({
   }),
 });
 
+/** A reading that would make the plan surer. */
+const advised = z.strictObject({
+  reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
+  again: z.boolean().check(z.meta({ description: 'Whether it was read so before' })),
+  rear: z.optional(
+    z.literal(true).check(z.meta({ description: 'Of a shake: whether it is read at the rear end of the journal' })),
+  ),
+  sigma: mm('What sigma would be after it, on the average'),
+  quarter: z.optional(mm('and at most in one case of four')),
+});
+
 export const faceStep = z.strictObject({
   name: z.string(),
   part,
@@ -446,18 +457,11 @@ export const cutReport = z.strictObject({
           'What sigma would be after a trial assembly with stand-off and blue, on the average; null where nothing stops the journal',
         ),
         trialQuarter: z.optional(mm('and at most in one case of four')),
-        reading: z.nullable(
-          z.strictObject({
-            reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
-            again: z.boolean().check(z.meta({ description: 'Whether it was read so before' })),
-            rear: z.optional(
-              z
-                .literal(true)
-                .check(z.meta({ description: 'Of a shake: whether it is read at the rear end of the journal' })),
-            ),
-            sigma: mm('What sigma would be after it, on the average'),
-            quarter: z.optional(mm('and at most in one case of four')),
-          }),
+        reading: z.nullable(advised),
+        ungauged: z.optional(
+          advised.check(
+            z.meta({ description: 'Where that is of a surface nobody has read: the best that needs no gauge of it' }),
+          ),
         ),
       })
       .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
@@ -475,6 +479,13 @@ export const cutReport = z.strictObject({
         ),
       })
       .check(z.meta({ description: 'How often, of the pairs drawn, every film can be brought within its tolerance' })),
+  ),
+  guess: z.optional(
+    z
+      .literal(true)
+      .check(
+        z.meta({ description: 'It leans on sizes that neither gauge, drawing nor trial tells: cut nothing by it' }),
+      ),
   ),
   notAsRead: z.optional(notAsRead),
   asTheyAre: z.optional(asTheyAre),

@@ -38,7 +38,8 @@ function leftSentence(
   const far = farText(remaining, system);
   const { most, more } = metalText(left, remaining);
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  if (safe.length === 0) return `Take nothing yet: ${far === '' ? '' : `you are ${far}, `}most likely ${most}.`;
+  const first = look ? `; first ${look.doing}` : '';
+  if (safe.length === 0) return `Take nothing yet: ${far === '' ? '' : `you are ${far}, `}most likely ${most}${first}.`;
   if (left.some(isUnsure))
     return `Only ${listed(safe.map((one) => one.safe))} is safe to take now: ${far === '' ? '' : `you are ${far}, `}most likely ${most}; ${look?.when === 'first' ? `first ${look.doing}` : 'the rest after another trial'}.`;
   return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;

@@ -1,6 +1,6 @@
 /** What is to be done at the machine now, in a few words: the first line a person reads, before any why. */
 import { fineText, type System } from '../../design/units.ts';
-import { lookBefore, OTHERWISE } from './advice.ts';
+import { lookBefore, OTHERWISE, TRY_IT } from './advice.ts';
 import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
@@ -12,8 +12,6 @@ import { isUnsettled, WITHHELD_NOW } from './withheld.ts';
 
 /** What else is known that speaks against cutting. */
 export interface Against {
-  /** nobody has measured or drawn what the plan leans on */
-  guessed: boolean;
   /** with the films of the plan it must not run */
   mustNotRun: boolean;
 }
@@ -21,10 +19,10 @@ export interface Against {
 /** Surfaces named one by one; of more only how many. */
 const FEW = 2;
 
-export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system: System): string {
+export function cutNow(cut: CutReport, { mustNotRun }: Against, system: System): string {
   if (cut.notAsRead === 'contradict') return 'Readings contradict each other: cut nothing yet.';
   if (cut.notAsRead === 'other') return 'Drawn otherwise than read: cut nothing yet.';
-  if (guessed) return 'Not measured yet: cut nothing.';
+  if (cut.guess) return `Not measured: cut nothing, ${TRY_IT}.`;
   if (throughSentence(cut, system) !== '') return 'It would cut through the hard case.';
   if (isUnsettled(cut)) return WITHHELD_NOW.clash;
   if (isLeft(cut) && !mustNotRun) return leaveNow(cut, lookBefore(cut, system)?.doing ?? null);

@@ -13,6 +13,10 @@ export const openTrials = ({ trials = [] }: Pick<Cut, 'trials'>): TrialEntry[] =
 export const closedCount = ({ trials = [] }: Pick<Cut, 'trials'>): number =>
   trials.length - openTrials({ trials }).length;
 
+/** Whether anything was read of the pair, assembled, that is not in the surfaces yet. */
+export const isTried = ({ cut }: { cut?: Cut | undefined }): boolean =>
+  cut !== undefined && openTrials(cut).some(({ standOff, shake, blue }) => standOff || shake || blue?.length);
+
 /** Whether a trial is more than a note of the history. */
 export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: TrialEntry): boolean =>
   standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;

@@ -14,6 +14,7 @@ import {
   stepsOf,
   type Why,
 } from '../../engine/cutting/steps.ts';
+import { isGuess } from '../assumed.ts';
 import { notAsReadSection } from '../belief/believed.ts';
 import { degrees, metres, millimetres, radians } from '../convert.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
@@ -73,6 +74,7 @@ export function cutSection(design: Design): CutReport | undefined {
     aims: aimsSection(design, input),
     trade: tradeSection(input),
     doubt: doubtSection(design, input, doubt),
+    ...(isGuess(design) && { guess: true as const }),
     ...notAsReadSection(design),
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,

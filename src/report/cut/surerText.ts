@@ -55,7 +55,7 @@ export function surerSentences(
     const goesOn = part && lookAfter({ worth }, remaining!, system)?.when === 'then';
     const instead = goesOn
       ? 'Take the safe part and try again.'
-      : `${part ? 'What is safe is so little that to take it and try again leads nowhere. ' : ''}So ${OTHERWISE}, leave them as they are, or weigh on Odds how often they work were all of it cut now.`;
+      : `${part ? 'What is safe is too little for a cut: taken and tried again, as little would be safe. ' : ''}Three ways are left: ${OTHERWISE}; leave them as they are; or see on Odds how often they would work were all of it cut now, and decide.`;
     return [`${most}.`, worked, ...(surerWays(worth, system).length === 0 ? [instead] : [])];
   }
   const trials = wanted ? openTrials(wanted) : [];

@@ -4,17 +4,13 @@
  * for none can be put back.
  */
 import type { Design } from '../../design/definition.ts';
-import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { believed } from '../../engine/cutting/trialReadings.ts';
-import type { CutOff } from '../../engine/odds/cut.ts';
 import { chanceOfPairs } from '../../engine/odds/works.ts';
 import { FEWEST_DRAWN } from '../belief/spread.ts';
-import { degrees, metres } from '../convert.ts';
 import { questionOf } from '../odds/question.ts';
 import { cutBefore, cutOffBy } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
-import { takenSigma } from './metalDoubt.ts';
 import { type Cut, toTrials } from './toCut.ts';
 import type { LeftNow } from './trialSection.ts';
 
@@ -40,7 +36,7 @@ export function worksSection(
   const question = questionOf(design, design.position ?? 0);
   const to = { cut, input: { ...input, seats: [...parts] }, before: cutBefore(toTrials(design, cut)) };
   const chanceOf = (amounts: number[]) =>
-    chanceOfPairs(drawn, { middle, question, off: byHand(cut, parts, cutOffBy(to, { ...plan, amounts })) });
+    chanceOfPairs(drawn, { middle, question, off: cutOffBy(to, { ...plan, amounts }) });
   const safe = plan.amounts.map((_, room) => amounts.find((left) => left.room === room)?.safe ?? 0);
   const chances = {
     now: chanceOfPairs(drawn, { middle, question, off: null }),
@@ -52,13 +48,4 @@ export function worksSection(
   const most = Math.max(chances.safe, chances.all, ...others);
   const leave = chances.now >= LIKELIER && most < chances.now + GAIN;
   return { works: { ...chances, ...(leave && { leave: true as const }) } };
-}
-
-/** Less than is set on a dial is lapped off and gauged as it comes (engine/cutting/leftToCut.ts). */
-function byHand(cut: Cut, parts: readonly SeatInput[], { off, ...rest }: CutOff): CutOff {
-  const taken = off.taken.map((one) => {
-    const least = metres(takenSigma(cut, 0, degrees(parts[one.seat]![one.part].halfAngle)));
-    return one.normal < least ? { ...one, sigma: 0 } : one;
-  });
-  return { ...rest, off: { ...off, taken } };
 }

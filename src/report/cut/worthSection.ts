@@ -71,7 +71,7 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
       cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
       trial: orNull(tried?.mean ?? null),
       ...(tried && { trialQuarter: millimetres(tried.quarter) }),
-      reading: bestReading(
+      ...bestReadings(
         design,
         foresee,
         after,
@@ -132,7 +132,12 @@ function trialOf(pair: readonly SeatInput[], blue: number): Told {
 const blueOf = (sees: string) => [...sees].map((does, seat) => ({ seat, prints: does === 'x' }));
 
 /** @param touch the farthest toward the nose that any pair touches first (m); null where some never touch */
-function bestReading(design: Design, foresee: Foresee, after: After, touch: number | null): Worth['reading'] {
+function bestReadings(
+  design: Design,
+  foresee: Foresee,
+  after: After,
+  touch: number | null,
+): Pick<Worth, 'reading' | 'ungauged'> {
   const all = [...candidates(design), ...(touch === null ? [] : shakesBeyond(design, touch))];
   const seenOf = (reading: Reading, share: number) =>
     foresee((pair) => {
@@ -145,26 +150,36 @@ function bestReading(design: Design, foresee: Foresee, after: After, touch: numb
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
     return [{ reading: { ...reading, value }, how, known: spreadOnceKnown(seen, [reading.sigma])! }];
   });
-  const best = tried.reduce<(typeof tried)[number] | null>(
-    (a, b) => (a === null || b.known.mean < a.known.mean ? b : a),
-    null,
-  );
-  if (!best) return null;
-  const { reading, how } = best;
+  const bestOf = (some: typeof tried) =>
+    some.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.known.mean < a.known.mean ? b : a), null);
+  const best = bestOf(tried);
+  // A surface that nobody has read is one that perhaps nobody can.
+  const ungauged =
+    best && 'seat' in best.reading && !best.how.again
+      ? bestOf(tried.filter(({ reading }) => reading.kind === 'shake'))
+      : null;
   // Which is best is told by the pairs alone; what it is worth as it will be told then.
-  const known = spreadOnceKnown(seenOf(reading, READ), [reading.sigma], {
+  const told = ({ reading, how, known }: (typeof tried)[number]): NonNullable<Worth['reading']> => {
+    const then = worthThen(reading, seenOf(reading, READ), after) ?? known;
+    return {
+      reading: { ...fromReading(design, reading), after: doneSoFar(design) },
+      ...how,
+      sigma: millimetres(then.mean),
+      quarter: millimetres(then.quarter),
+    };
+  };
+  return { reading: best && told(best), ...(ungauged && { ungauged: told(ungauged) }) };
+}
+
+/** What a reading leaves, as it will be told once it is taken. */
+function worthThen(reading: Reading, seen: readonly Foreseen[], after: After) {
+  return spreadOnceKnown(seen, [reading.sigma], {
     truths: TRIED,
     after: ([value]) => {
       const read = { ...reading, value: value! };
       return read.kind === 'shake' ? after.trial({ shake: read }) : after.reading(read);
     },
   });
-  return {
-    reading: { ...fromReading(design, reading), after: doneSoFar(design) },
-    ...how,
-    sigma: millimetres((known ?? best.known).mean),
-    quarter: millimetres((known ?? best.known).quarter),
-  };
 }
 
 interface Candidate {

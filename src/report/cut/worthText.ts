@@ -46,6 +46,8 @@ export interface Way {
   doing: string;
   /** null: a trial */
   reading: Advised | null;
+  /** a shake instead, where that is of a surface that perhaps cannot be gauged */
+  ungauged?: Advised | undefined;
 }
 
 /** What makes it surer by much, or where nothing does at least by something; the best first. */
@@ -55,30 +57,44 @@ export function surerWays(worth: NonNullable<CutReport['worth']>, system: System
   return much.length > 0 ? much : ways.filter(({ sd }) => sd < TELLS * worth.sigma);
 }
 
-const waysOf = ({ trial, trialQuarter, reading }: NonNullable<CutReport['worth']>, system: System): Way[] => [
-  ...(trial === null
-    ? []
-    : [
-        {
-          sd: trial,
-          quarter: trialQuarter,
-          text: 'a trial assembly with its blue looked at',
-          doing: 'try it again and look at the blue',
-          reading: null,
-        },
-      ]),
-  ...(reading
-    ? [
-        {
-          sd: reading.sigma,
-          quarter: reading.quarter,
-          text: readingText(reading, system),
-          doing: `read ${readingName(reading, system)}`,
-          reading,
-        },
-      ]
-    : []),
-];
+/** For whoever cannot gauge what is to be read: the shake, or a trial, where either tells anything. */
+function orUngauged({ sigma, trial, ungauged }: NonNullable<CutReport['worth']>, system: System): string {
+  if (!ungauged) return '';
+  const told = Math.min(ungauged.sigma, trial ?? sigma);
+  if (told >= TELLS * sigma) return '';
+  return `, or without gauging it ${told === ungauged.sigma ? `read ${readingName(ungauged, system)}` : TRY_AGAIN}`;
+}
+
+const TRY_AGAIN = 'try it again and look at the blue';
+
+const waysOf = (worth: NonNullable<CutReport['worth']>, system: System): Way[] => {
+  const { trial, trialQuarter, reading } = worth;
+  return [
+    ...(trial === null
+      ? []
+      : [
+          {
+            sd: trial,
+            quarter: trialQuarter,
+            text: 'a trial assembly with its blue looked at',
+            doing: TRY_AGAIN,
+            reading: null,
+          },
+        ]),
+    ...(reading
+      ? [
+          {
+            sd: reading.sigma,
+            quarter: reading.quarter,
+            text: readingText(reading, system),
+            doing: `read ${readingName(reading, system)}${orUngauged(worth, system)}`,
+            reading,
+            ungauged: worth.ungauged,
+          },
+        ]
+      : []),
+  ];
+};
 
 type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 

@@ -103,7 +103,7 @@ const asideSentences = (design: Design, { aside }: MeasureReport): string[] =>
   });
 
 /** Surfaces that no reading tells of at all, by name. */
-const unreadOf = (design: Design, { surfaces }: MeasureReport): string[] =>
+export const unreadOf = (design: Design, { surfaces }: MeasureReport): string[] =>
   design.seats.flatMap(({ name }) =>
     (['journal', 'bush'] as const).flatMap((part) =>
       surfaces.some((s) => s.seat === name && s.part === part) ? [] : [`${name} ${part}`],

@@ -4,8 +4,9 @@ import { isOfParts } from '../../design/oddsDefinition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { fineText, type System, sidedText } from '../../design/units.ts';
 import { asAssumed } from '../assumed.ts';
+import { guessesOf } from '../belief/guesses.ts';
 import { behindReadings } from '../belief/notAsRead.ts';
-import { assumedSentence } from '../belief/words.ts';
+import { assumedSentence, guessSentence } from '../belief/words.ts';
 import { behindTrial, withheldBy } from '../cut/withheld.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
@@ -144,6 +145,8 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
   const added = spread === 0 ? '' : ` ${spread === 1 ? 'One spread' : `${spread} spreads`} of your list on top.`;
   if (report.from === 'belief') return `By all that was read.${added} ${assumedSentence(report)}`.trim();
   if (spread > 0) return 'About the parts as drawn, with the spreads of your list and no other doubt.';
+  const guesses = guessesOf(design);
+  if (guesses.length > 0) return guessSentence(system);
   const doubt = design.cut?.doubt;
   return `Nothing was read: the parts are taken as drawn, the film of every seat ${doubt === undefined ? 'assumed ' : ''}known to ${fineText(doubt ?? defaultAt('cut.doubt'), system)} (one standard deviation). Measure them, or write their spreads below.`;
 }

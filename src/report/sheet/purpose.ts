@@ -1,7 +1,7 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
-import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
+import { asAssumed, isGuess, measuredFirst } from '../assumed.ts';
 import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
 import { lookBefore } from '../cut/advice.ts';
 import { beforeTrial } from '../cut/beforeTrial.ts';
@@ -69,9 +69,10 @@ function measuredPurpose(design: Design, cut: CutReport | null, system: System, 
   const purpose = asAssumed(plainPurpose(design, cut, system, way), design, ['seats', 'cut']);
   if (cut === null) return measuredFirst(purpose, design, 'mend');
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
-  if (!cuts) return withCase(measuredFirst(purpose, design, 'mend'), cut, system);
-  const unread = unreadSurfaces(design).length > 0;
-  return withCase(measuredFirst({ ...purpose, kind: unread ? 'refused' : purpose.kind }, design, 'stop'), cut, system);
+  // By what is a guess nothing is carried out, nor said to need nothing.
+  const refused = isGuess(design);
+  const told = refused ? { ...purpose, kind: 'refused' as const } : purpose;
+  return withCase(measuredFirst(told, design, cuts || refused ? 'stop' : 'mend'), cut, system);
 }
 
 function plainPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {

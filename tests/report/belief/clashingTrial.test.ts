@@ -58,7 +58,7 @@ test.each([0.01, 0.2])('where it does not go with them: %f mm', (off) => {
   expect(cut.notAsRead).toBeUndefined();
   const last = cut.trials!.at(-1)!;
   expect(last.status !== 'updated' || last.clashes!.length > 0).toBe(true);
-  expect(cutNow(cut, { guessed: false, mustNotRun: false }, 'metric')).toMatch(/do not go together: take nothing/);
+  expect(cutNow(cut, { mustNotRun: false }, 'metric')).toMatch(/do not go together: take nothing/);
 });
 
 test('where it does', () => {

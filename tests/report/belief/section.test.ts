@@ -39,7 +39,7 @@ describe('the belief', () => {
     const words = beliefSentences(stated, belief, 'metric').join(' ');
     expect(words).toMatch(/^By the doubt that is stated of the parts as drawn the films here are shallow .* ± /);
     expect(words).toMatch(/The steep seat touches first, .*\./);
-    expect(unknownSentence('metric')).toMatch(/^Assumed, never measured: .* known to ± 9\.8 µm/);
+    expect(unknownSentence(demo('steep-first'), 'metric')).toMatch(/^Assumed, never measured: .* known to ± 9\.8 µm/);
   });
 
   it('is what Measure tells where every surface is read', () => {

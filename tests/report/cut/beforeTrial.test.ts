@@ -62,7 +62,9 @@ describe('after a trial', () => {
     const told = leftVerdict(design, idle, 'metric')!.sentences.join(' ');
     expect(told).toMatch(/neither a stand-off with blue nor a further reading makes that much surer/);
     expect(told).not.toMatch(/read it again|read the shake|look at the blue/);
-    expect(told).toMatch(/So have the parts gauged in another way, leave them as they are, or weigh on Odds/);
+    expect(told).toMatch(
+      /Three ways are left: have the parts gauged in another way; leave them as they are; or see on Odds/,
+    );
     const withSafe = (safe: number) => ({
       ...idle,
       remaining: { ...idle.remaining!, steps: idle.remaining!.steps.map((s) => ({ ...s, safe })) },
@@ -71,7 +73,7 @@ describe('after a trial', () => {
     expect(saying(0.04)).toMatch(/Take the safe part and try again\./);
     // A sliver taken leaves as little safe as before: that goes round and round.
     expect(saying(0.01)).toMatch(
-      /so little that to take it and try again leads nowhere\. So have the parts gauged in another/,
+      /too little for a cut: taken and tried again, as little would be safe\. Three ways are left: have the parts gauged in another/,
     );
     expect(saying(0.01)).not.toMatch(/Take the safe part/);
   });

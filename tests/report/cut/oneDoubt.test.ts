@@ -95,7 +95,7 @@ describe.each([
   it('it is told with that doubt', () => {
     const said = leftVerdict(design, cut, 'metric')!;
     expect([said.headline, ...said.sentences].join(' ')).toMatch(
-      /films are then most likely shallow 2\.5 (?:\(−[\d.]+ to 1[\d.]+\)|± [\d.]+) µm and steep 2\.5 ± /,
+      /films are then most likely shallow 2\.5 (?:\(−[\d.]+ to [\d.]+\)|± [\d.]+) µm and steep 2\.5 ± /,
     );
   });
 });

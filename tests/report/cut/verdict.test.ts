@@ -251,7 +251,7 @@ test('after a trial the first thing said is what is left, with its doubt and wha
   // 13.5 times the doubt of the shallow film, and that its ends may lean beyond it
   for (const trials of [[agreeing], [agreeing, agreeing]])
     expect(of(trials)!.headline).toMatch(
-      /^Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 \(0 to 2[01]\d\) µm off the steep journal\.$/,
+      /^Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 \(0 to 2[01]\d\) µm off the steep journal; first read the shake at the nose\.$/,
     );
   expect(of([agreeing])!.sentences.join(' ')).toMatch(
     /Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back\. This trial made it surer: \d\d % of the doubt before it is left\. Most of the doubt is in the film of the shallow seat\. What is to come off the steep journal spreads by ± 1\d\d µm: the shake, read at the nose with the journal held at [\d.]+ µm, would bring that to/,

@@ -47,7 +47,7 @@ test('trials that clash withhold as one that is refused does, by whatever is kno
   expect(withheldBy(null, beliefSection(clashing)!)).toBe('clash');
   // What stands in a form comes first: it is nearest to hand.
   expect(withheldBy('metal', { cut })).toBe('metal');
-  expect(cutNow(cut, { guessed: false, mustNotRun: false }, 'metric')).toBe(WITHHELD_NOW.clash);
+  expect(cutNow(cut, { mustNotRun: false }, 'metric')).toBe(WITHHELD_NOW.clash);
 });
 
 test('which pair it is of stands before the first line, once', () => {

@@ -3,7 +3,7 @@ import { type ReactNode, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
+import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { lookBefore } from '../../../report/cut/advice.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
@@ -89,8 +89,6 @@ interface Planned {
   cut: CutReport;
   running: Running;
   system: System;
-  /** nobody has measured what it leans on */
-  guessed: boolean;
 }
 
 function Plan({ work }: { work: Work }) {
@@ -109,25 +107,14 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const guessed = unreadSurfaces(of).length > 0;
   const [stale, before] = [of !== design, isBefore(of, design)];
-  return <Told planned={{ work, design: of, stale, before, cut, running, system, guessed }} />;
+  return <Told planned={{ work, design: of, stale, before, cut, running, system }} />;
 }
 
 const MORE = 'Why, and how sure';
 
 /** `waits`: that it is not known yet how it runs, said where the next step will stand, so that nothing jumps. */
-function CutVerdict({
-  work,
-  design,
-  stale,
-  before,
-  cut,
-  running,
-  system,
-  guessed,
-  waits,
-}: Planned & { waits: ReactNode }) {
+function CutVerdict({ work, design, stale, before, cut, running, system, waits }: Planned & { waits: ReactNode }) {
   const way = useAngles();
   const told = leftVerdict(design, cut, system);
   const plain = asAssumed(told ? belowNow(told, design, cut, system) : cutVerdict(design, cut, system, way), design, [
@@ -141,15 +128,12 @@ function CutVerdict({
   const known = behindReadings(withCase(measuredFirst(left, design, 'stop'), cut, system), cut.notAsRead);
   const withheld = useWithheld(work, { before });
   const verdict = behindTrial(known, withheld, true);
-  const now = withheld ? WITHHELD_NOW[withheld] : cutNow(cut, { guessed, mustNotRun }, system);
+  const now = withheld ? WITHHELD_NOW[withheld] : cutNow(cut, { mustNotRun }, system);
   const tries =
     !withheld &&
     !isUnsettled(cut) &&
-    !guessed &&
     cut.notAsRead === undefined &&
-    !isForbidden(running) &&
-    !cut.asTheyAre &&
-    (!isLeft(cut) || look !== null);
+    (cut.guess || (!isForbidden(running) && !cut.asTheyAre && (!isLeft(cut) || look !== null)));
   const mend = useMend(work, cut);
   const [writing] = useWriting(work);
   return (
@@ -187,9 +171,9 @@ const WIDE = '(min-width: 1100px)';
 
 function Told({ planned }: { planned: Planned }) {
   const wide = useMedia(WIDE);
-  const { work, design, before, cut, running, system, guessed } = planned;
+  const { work, design, before, cut, running, system } = planned;
   // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
-  const loose = guessed || cut.notAsRead !== undefined;
+  const loose = cut.guess || cut.notAsRead !== undefined;
   const runs = <RunsAsPlanned work={work} running={running} tried={Boolean(cut.remaining)} system={system} />;
   // It stands first then.
   const forbidden = isForbidden(running);
@@ -243,7 +227,7 @@ interface PartsProps extends Planned {
 
 /** All that is not the answer, its picture and what it is to aim at. */
 function CutParts({ loose, runs, close, ...planned }: PartsProps) {
-  const { work, design, before, cut, running, system, guessed } = planned;
+  const { work, design, before, cut, running, system } = planned;
   const piece = useStore(work.store, (state) => state.piece);
   const now = useStore(work.store, (state) => state.design);
   const isCut = !nothingToCut(cut);
@@ -254,8 +238,8 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     title: 'Trial and correct',
     short: 'Trial',
     told: trialsTold(now),
-    open: tried && !loose,
-    children: <Trials key={piece} work={work} cut={cut} before={before} guessed={guessed} system={system} />,
+    open: (tried && !loose) || cut.guess === true,
+    children: <Trials key={piece} work={work} cut={cut} before={before} system={system} />,
   };
   const ran: PartEntry | null =
     runs !== null && running.made !== null
@@ -292,7 +276,9 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     : null;
   const whole: PartEntry = {
     id: 'plan',
-    title: loose ? `The plan, were the parts as ${guessed ? 'assumed' : 'drawn'}` : 'The whole plan, before the trials',
+    title: loose
+      ? `The plan, were the parts as ${cut.guess ? 'assumed' : 'drawn'}`
+      : 'The whole plan, before the trials',
     short: 'Plan',
     told: loose ? 'not to cut by' : 'as the parts were then',
     children: plan,
@@ -300,7 +286,9 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
   // What the advice says is first stands first.
   const safe = beforeTrial(cut);
   const first = loose
-    ? [may, trials, whole]
+    ? cut.guess
+      ? [trials, may, whole]
+      : [may, trials, whole]
     : tried
       ? [trials, whole, may, ran]
       : safe === 'nothing'

@@ -4,7 +4,9 @@ import { withAssumed } from '../../../design/assumed.ts';
 import type { Design, Part } from '../../../design/definition.ts';
 import { quantityAt } from '../../../design/place.ts';
 import { USUAL_LIMIT } from '../../../design/usualMachine.ts';
+import { isGuess } from '../../../report/assumed.ts';
 import { NOT_AS_READ } from '../../../report/belief/notAsRead.ts';
+import { UNGAUGED } from '../../../report/cut/advice.ts';
 import { AssumedField } from '../../controls/AssumedField.tsx';
 import { useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
@@ -73,6 +75,9 @@ export function NothingCut({ work }: { work: Work }) {
           Tick the surfaces that may lose metal, and say how much at most; the plan takes the least that brings every
           film to what is wanted at one position.
         </p>
+        {isGuess(design) && (
+          <p>{UNGAUGED} It is written down here once the cut is planned; nothing is cut before it.</p>
+        )}
       </section>
       <fieldset className="may-cut">
         <legend>surfaces; what is not ticked is forbidden</legend>

@@ -13,7 +13,8 @@ import { useWriting, type Writing } from './writing.ts';
 
 /** A shake belongs to the trial that is assembled: to the last one where that has none yet. */
 export function writingOf(cut: CutReport, design: Design, system: System): Writing {
-  const reading = lookBefore(cut, system)?.way?.reading?.reading;
+  const way = lookBefore(cut, system)?.way;
+  const reading = (way?.ungauged ?? way?.reading)?.reading;
   const trials = design.cut?.trials ?? [];
   const last = trials.at(-1);
   const shake = reading?.kind === 'shake' ? reading : null;

@@ -30,14 +30,12 @@ interface Props {
   work: Work;
   /** of the design it was made for; the trials shown are those of now */
   cut: CutReport;
-  /** nobody has measured what it leans on: what is left to cut is not told */
-  guessed?: boolean;
   /** whether the trials shown are other than those it was made for: nothing is told of them yet */
   before?: boolean;
   system: System;
 }
 
-export function Trials({ work, cut, guessed = false, before = false, system }: Props) {
+export function Trials({ work, cut, before = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
   const mend = useMend(work, cut);
@@ -76,7 +74,7 @@ export function Trials({ work, cut, guessed = false, before = false, system }: P
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
-      {cut.remaining && !guessed && withheld === null && trials.length > 0 && (
+      {cut.remaining && !cut.guess && withheld === null && trials.length > 0 && (
         <Remaining design={design} cut={cut} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">

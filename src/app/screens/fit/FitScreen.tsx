@@ -27,6 +27,7 @@ const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), { what: 'The
 const Lenses = onDemand(() => import('./Lenses.tsx'), { what: 'The lenses' });
 
 const FitBelieved = onDemand(() => import('./FitBelieved.tsx'), { what: 'Fit', loading: '' });
+const FitAssumed = onDemand(() => import('./FitAssumed.tsx'), { what: 'Fit', loading: '' });
 const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
@@ -45,11 +46,11 @@ function isSquare(seats: readonly DrawnSeat[]): boolean {
 export function FitScreen({ work }: { work: Work }) {
   const { design, unfinished } = useStore(work.store);
   const belief = useBelief(design);
-  const Drawn = design.cut?.trials || unfinished.trial ? FitBelieved : Fit;
+  const Drawn = design.cut?.trials || unfinished.trial ? FitBelieved : design.assumed ? FitAssumed : Fit;
   return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
 }
 
-function Fit({ work, own, belief, choice, since, retold }: FitProps) {
+function Fit({ work, own, belief, choice, since, retold, known: assumed, before }: FitProps) {
   const pair = usePair(work, work === own ? '' : ' believed');
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const from = own.store.getState().design;
@@ -66,7 +67,7 @@ function Fit({ work, own, belief, choice, since, retold }: FitProps) {
   return (
     <div className="fit-screen">
       <div
-        className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''}`}
+        className={`in-sight ${isSquare(drawn.seats) ? 'square' : ''} ${before ? 'of-before' : ''}`}
         style={{ '--seats': seats.length } as CSSProperties}
       >
         <FitVerdict
@@ -77,6 +78,7 @@ function Fit({ work, own, belief, choice, since, retold }: FitProps) {
           holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
           belief={known}
           retold={retold}
+          known={assumed}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
         <FitPictures work={work} pair={pair} belief={known} choice={choice} solid={wide ? null : solid} />

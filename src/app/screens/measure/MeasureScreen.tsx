@@ -6,7 +6,7 @@ import type { Design } from '../../../design/definition.ts';
 import { COVER, fineText, type System } from '../../../design/units.ts';
 import type { MeasureReport, SuggestionReport } from '../../../report/measure/definition.ts';
 import { measuredNow } from '../../../report/measure/now.ts';
-import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
+import { doubtsOf, measureVerdict, suggestionText, unreadOf } from '../../../report/measure/verdict.ts';
 import {
   designWithMeasured,
   designWithTold,
@@ -29,6 +29,7 @@ import { ShapesTaken, type Taken } from './ShapesTaken.tsx';
 import { TableOfReadings } from './TableOfReadings.tsx';
 import { Tapers } from './Tapers.tsx';
 import { agreementText, Told } from './Told.tsx';
+import { ToTrial } from './ToTrial.tsx';
 import { toldNow } from './toldNow.ts';
 import { useAsked } from './useAsked.ts';
 import { useMeasured } from './useMeasured.ts';
@@ -53,6 +54,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
   return (
     <WorkContext value={work}>
       <MeasureVerdict
+        design={design}
         empty={empty}
         tried={design.cut?.trials?.length ?? 0}
         last={last}
@@ -174,6 +176,7 @@ interface Answer {
 }
 
 function MeasureVerdict({
+  design,
   empty,
   tried,
   last,
@@ -181,6 +184,7 @@ function MeasureVerdict({
   fault,
   system,
 }: {
+  design: Design;
   empty: boolean;
   /** trial assemblies that are written down */
   tried: number;
@@ -204,6 +208,7 @@ function MeasureVerdict({
           Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a
           button below the notebook, or take in a table.
         </p>
+        <ToTrial design={design} unread />
       </section>
     );
   if (!last)
@@ -233,6 +238,7 @@ function MeasureVerdict({
         stale={!fresh}
       >
         <ToDoubted of={last.of} measure={last.measure} system={system} />
+        <ToTrial design={last.of} unread={unreadOf(last.of, last.measure).length > 0} />
       </ShortVerdict>
       {!fresh && (
         <p className="working" role="status">

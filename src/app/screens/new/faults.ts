@@ -4,7 +4,7 @@ import { quantityIfAt } from '../../../design/place.ts';
 import { inSystem } from '../../../design/quantity.ts';
 import type { DesignError } from '../../../design/rules.ts';
 import type { System } from '../../../design/units.ts';
-import { placeName } from '../../../report/assumed.ts';
+import { placeName } from '../../../report/placeName.ts';
 import type { Arrangement } from './arrangements.ts';
 import { type Impossible, impossibleIn } from './impossible.ts';
 import { type Ask, idOf } from './newDesign.ts';

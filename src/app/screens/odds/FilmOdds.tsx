@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useId, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { fineText, fineUnit, isLopsided, plusMinusText, type System, sidedText } from '../../../design/units.ts';
+import { fineText, fineUnit, type System, sidedText } from '../../../design/units.ts';
 import { metres } from '../../../report/convert.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
@@ -21,12 +21,14 @@ interface Props {
   /** whether the plan of Cut is off them, and whether it is the plan that says where the journal stands */
   cut: boolean;
   byPlan: boolean;
+  /** a film as Cut or Fit tells it there; empty where neither does */
+  told(name: string): string;
   system: System;
 }
 
 type At = 'best' | 'set';
 
-export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
+export function FilmOdds({ design, state, films, cut, byPlan, told: toldThere, system }: Props) {
   const [at, setAt] = useState<At>(state.best.position ? 'best' : 'set');
   const inBand = at === 'best' ? state.best.inBand : state.inBand;
   const told = at === 'best' ? state.best.films : state.films;
@@ -48,10 +50,9 @@ export function FilmOdds({ design, state, films, cut, byPlan, system }: Props) {
         const spread = told[name];
         const share = `${film ? 'within its tolerance' : 'clear'} ${timesText(inBand[name]!)}`;
         const pressed = spread && spread.p05 < 0 ? ' (below nought: pressed in)' : '';
-        const about =
-          spread && at === 'set' && !isLopsided(spread.mean, [spread.p05, spread.p95])
-            ? `; ${plusMinusText(spread.mean, spread.sd, system)}, 19 times in 20`
-            : '';
+        // One film has one ± on every screen.
+        const there = at === 'set' ? toldThere(name) : '';
+        const about = there === '' ? '' : `; most likely ${there}, 19 times in 20`;
         const size = spread
           ? `${about}; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}${pressed}`
           : '';

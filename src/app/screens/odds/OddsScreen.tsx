@@ -4,7 +4,6 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import { unreadSurfaces } from '../../../report/assumed.ts';
 import { lookSentence } from '../../../report/cut/advice.ts';
 import { isLeft } from '../../../report/cut/leave.ts';
 import { behindTrial, WITHHELD_NOW } from '../../../report/cut/withheld.ts';
@@ -17,6 +16,7 @@ import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { SettleOnCut } from '../../frame/SettleOnCut.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { useBelief } from '../../state/belief.ts';
 import { isBefore } from '../../state/isBefore.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
@@ -27,6 +27,7 @@ import { useWithheld } from '../cut/writing.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
+import { filmsThere } from './filmsThere.ts';
 import { Hold } from './Hold.tsx';
 import { Matters } from './Matters.tsx';
 import { type MatterRow, matterRows } from './matterRows.ts';
@@ -57,11 +58,15 @@ function Told({ work }: { work: Work }) {
   const odds = useOdds(design);
   // The plan that Cut shows, for its advice: the two never advise differently.
   const plan = useSolved('cut', design.cut ? design : null);
+  const belief = useBelief(design);
   const [chosen, setChosen] = useState<Which>('planned');
   const { of, report, stage, pictures } = odds;
   const withheld = useWithheld(work, { notAsRead: report?.notAsRead, before: isBefore(of, design) });
   const slip = useSlip(work, withheld);
-  const progress = <OddsProgress odds={odds} />;
+  // By readings that contradict each other no pair is drawn on the screen, and no chance told.
+  const clash = report?.notAsRead === 'contradict';
+  const hidden = withheld !== null || clash;
+  const progress = hidden ? null : <OddsProgress odds={odds} />;
   // As the parts are now comes first of all; what is planned may say something else.
   if (!of || !sameSeats(of, design) || (stage === 'now' && !report?.planned))
     return (
@@ -74,29 +79,44 @@ function Told({ work }: { work: Work }) {
       </>
     );
   // What Cut asks for: of the cut that is planned, or where trials leave none.
-  const asked = plan.of === of && (report?.planned || plan.value?.remaining);
-  const told = plan.value && asked && unreadSurfaces(of).length === 0;
+  const asked = plan.of === of && (report?.planned || plan.value?.remaining || plan.value?.guess);
+  const told = plan.value && asked;
   const look = told ? lookSentence(plan.value!, system) : '';
-  const left = Boolean(told) && isLeft(plan.value!);
+  const left = Boolean(told) && !plan.value!.guess && isLeft(plan.value!);
   const verdict = behindTrial(oddsVerdict(of, report, system, look, left), withheld, false, slip);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
   const stale = of !== design;
+  const there = filmsThere(
+    of,
+    {
+      report,
+      which,
+      cut: plan.of === of ? plan.value : null,
+      belief: belief.of === of ? belief.value : null,
+    },
+    system,
+  );
   const working = stage === 'now' || stage === 'planned' || stage === 'matters';
   return (
     <>
       <ShortVerdict
         tone={verdict.tone}
         now={withheld ? WITHHELD_NOW[withheld] : oddsNow(of, report, look, left)}
-        {...whyOf(verdict, withheld ? null : report, withheld ? '' : look)}
+        {...whyOf(verdict, hidden ? null : report, hidden ? '' : look)}
         more="What that means, and on what it rests"
         busy={withheld === 'working'}
       >
         {withheld && <SettleOnCut why={withheld} />}
+        {clash && !withheld && (
+          <p className="advice">
+            <a href="#measure">To the readings on Measure</a>
+          </p>
+        )}
       </ShortVerdict>
       {progress}
-      {report && state && !withheld && (
+      {report && state && !hidden && (
         <div className={stale ? 'stale' : ''}>
           {report.planned && pictures.planned && (
             <label className="which">
@@ -116,6 +136,7 @@ function Told({ work }: { work: Work }) {
                 films={drawn.films}
                 cut={which === 'planned'}
                 byPlan={which === 'planned' || report.setBy === 'plan'}
+                told={there}
                 system={system}
               />
             </div>
@@ -126,9 +147,9 @@ function Told({ work }: { work: Work }) {
         key="parts"
         screen="odds"
         parts={[
-          ...(report && state && !withheld ? toldParts({ work, of, report, state, system, stale, working }) : []),
-          ...ownParts(work, design, system, of && report && !withheld ? { of, report, stale } : null),
-        ].filter((part) => !withheld || part?.id !== 'running')}
+          ...(report && state && !hidden ? toldParts({ work, of, report, state, system, stale, working }) : []),
+          ...ownParts(work, design, system, of && report && !hidden ? { of, report, stale } : null),
+        ].filter((part) => !hidden || part?.id !== 'running')}
       />
     </>
   );
@@ -177,7 +198,14 @@ function toldParts({ work, of, report, state, system, stale, working }: ToldProp
           title: 'What matters, and what to buy',
           short: 'What matters',
           told: mattersTold(rows),
-          children: shown(<Matters matters={state} working={working} />),
+          children: shown(
+            <Matters
+              matters={state}
+              chance={state.best.inBand.all ?? 0}
+              planned={state !== report}
+              working={working}
+            />,
+          ),
         },
     report.hold === undefined
       ? null

@@ -2,6 +2,7 @@
 
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import { isOfParts } from '../../../design/oddsDefinition.ts';
 import { defaultAt, without, withValue } from '../../../design/place.ts';
 import { reachableText } from '../../../report/odds/drawCount.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
@@ -10,7 +11,14 @@ import type { Work } from '../../state/store.ts';
 import { SpreadList } from './SpreadList.tsx';
 import { wantedChoices, withWanted } from './wanted.ts';
 
-const drawsRows = (wanted: number): Control[] => [
+const DRAWS: readonly Control[] = [
+  { kind: 'quantity', path: 'odds.draws' },
+  { kind: 'quantity', path: 'odds.accuracy' },
+  { kind: 'quantity', path: 'odds.seed' },
+];
+
+/** `weighed`: the pairs are those that go with the trials, the same on all screens whatever seed is asked. */
+const drawsRows = (wanted: number, weighed: boolean): Control[] => [
   {
     kind: 'choice',
     path: 'odds.from',
@@ -23,9 +31,7 @@ const drawsRows = (wanted: number): Control[] => [
     ],
     change: (design, value) => (value === '' ? without(design, 'odds.from') : withValue(design, 'odds.from', value)),
   },
-  { kind: 'quantity', path: 'odds.draws' },
-  { kind: 'quantity', path: 'odds.accuracy' },
-  { kind: 'quantity', path: 'odds.seed' },
+  ...(weighed ? [] : DRAWS),
   {
     kind: 'choice',
     path: 'odds.wanted',
@@ -40,6 +46,8 @@ const drawsRows = (wanted: number): Control[] => [
 /** `effective`: as much as so many pairs do those tell that go with the trials. */
 export function Spreads({ work, effective }: { work: Work; effective?: number | undefined }) {
   const wanted = useStore(work.store, (state) => state.design.odds?.wanted) ?? defaultAt('odds.wanted');
+  const own = useStore(work.store, (state) => state.design.odds?.spread?.some(isOfParts)) ?? false;
+  const weighed = effective !== undefined && !own;
   return (
     <section className="controls" aria-label="Spreads">
       <p className="fine">
@@ -49,7 +57,13 @@ export function Spreads({ work, effective }: { work: Work; effective?: number | 
       <SpreadList work={work} path="odds.spread" of="" emptied={withoutList} />
       <details>
         <summary>Draws and seed</summary>
-        <ControlGroup title="draws" rows={drawsRows(wanted)} />
+        <ControlGroup title="draws" rows={drawsRows(wanted, weighed)} />
+        {weighed && (
+          <p className="fine">
+            The pairs are those that go with the trials, the same on every screen: another number or seed would change
+            nothing.
+          </p>
+        )}
         {effective !== undefined && <p className="fine">{reachableText(effective)}</p>}
       </details>
     </section>

@@ -83,7 +83,7 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
   const scale = useRunScale(work, pictured);
   return (
     <div className="run-screen">
-      <div className="in-sight">
+      <div className={withheld === 'working' ? 'in-sight of-before' : 'in-sight'}>
         <RunVerdict
           run={run}
           design={design}

@@ -25,8 +25,14 @@ import type { RunWork } from './useRunWork.ts';
 const asKnown = (verdict: Verdict, of: Design) => knownFirst(asAssumed(verdict, of, ['seats', 'run']), of);
 
 /** What is so now, said of what is assumed, or drawn otherwise than read, as of that alone. */
-const nowOf = (now: string, plain: Verdict, told: Verdict, stands: Stands) =>
-  stands !== 'plain' ? ofPair(stands, now) : plain.headline === told.headline ? now : `As it stands here: ${now}`;
+const nowOf = (now: string, plain: Verdict, told: Verdict, stands: Stands, clash = false) =>
+  clash
+    ? ofPair('drawn', now)
+    : stands !== 'plain'
+      ? ofPair(stands, now)
+      : plain.headline === told.headline
+        ? now
+        : `As it stands here: ${now}`;
 
 /** How well the thinnest film from cold to warm is known, of pairs that were run. */
 function knownTo(sure: RunningReport | null, system: System): string {
@@ -69,6 +75,8 @@ export function RunVerdict({
   work: Work;
 }) {
   const stale = of !== design;
+  // What the run is worked out for is then the drawing and nothing else.
+  const clash = belief?.notAsRead === 'contradict';
   // What was worked out before the belief was known is of the drawn pair.
   const pairOf = ({ seats }: Design): Stands =>
     withheld || (stands === 'believed' && seats !== design.seats) ? 'drawn' : stands;
@@ -76,7 +84,10 @@ export function RunVerdict({
     belief?.notAsRead || pairOf(of) === 'believed' ? '' : othersSentence(belief, fitOf(of), system);
   if (stale && live !== null) {
     const plain = liveVerdict(live.of, live.fields, system);
-    const known = behindOthers(asKnown(plain, live.of), othersOf(live.of));
+    const known = behindOthers(
+      behindReadings(asKnown(plain, live.of), clash ? 'contradict' : undefined),
+      othersOf(live.of),
+    );
     const told = behindTrial(behindFit(known, filmsOff(live.of, system)), withheld, false, slip);
     const later = withheld
       ? told.sentences
@@ -93,7 +104,7 @@ export function RunVerdict({
         now={
           withheld === 'working'
             ? WITHHELD_NOW.working
-            : nowOf(runsNowLive(live.fields, system), plain, known, pairOf(live.of))
+            : nowOf(runsNowLive(live.fields, system), plain, known, pairOf(live.of), clash)
         }
         why={why}
         rest={later.filter((sentence) => sentence !== why)}
@@ -125,7 +136,7 @@ export function RunVerdict({
       now={
         withheld === 'working'
           ? WITHHELD_NOW.working
-          : nowOf(runsNow(film, system, told === known), under, known, pairOf(of)) + doubt
+          : nowOf(runsNow(film, system, told === known), under, known, pairOf(of), clash) + doubt
       }
       why={told.headline}
       rest={told.sentences}

@@ -5,7 +5,7 @@
 import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
-import { partsAre, unreadSurfaces } from '../../../report/assumed.ts';
+import { isGuess, partsAre } from '../../../report/assumed.ts';
 import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -228,7 +228,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
       <section className={leafClass(second)} aria-label="Film and adjuster">
         <div>
           {!refused && <CheckTable design={made} surfaces={surfaces} system={system} />}
-          {refused && cut && isKnown(cut) && unreadSurfaces(design).length === 0 && (
+          {refused && cut && isKnown(cut) && !isGuess(design) && (
             <NearestTable
               design={content.after?.believedNow ?? design}
               nearest={cut.remaining ?? cut}

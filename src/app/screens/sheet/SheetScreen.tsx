@@ -3,7 +3,7 @@ import { useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { unreadSurfaces } from '../../../report/assumed.ts';
+import { isGuess } from '../../../report/assumed.ts';
 import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
 import { offSentences, unknownSentence } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -90,7 +90,7 @@ function useKnown(
   const odds = useOddsLine(design, left);
   if (of === null)
     return {
-      off: isKnown(design) ? [] : [unknownSentence(system)],
+      off: isKnown(design) ? [] : [unknownSentence(design, system)],
       odds: odds.sentences,
       pending: odds.pending || (fault === null && isKnown(design)),
     };
@@ -182,7 +182,7 @@ function Sheet({ design, cut, withheld, purpose, apart, limits, stale, system }:
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
       : screenVerdict(purpose, {
           planned: cut !== null || withheld !== null,
-          unread: unreadSurfaces(design).length > 0,
+          unread: isGuess(design),
           apart,
           limits,
         });
