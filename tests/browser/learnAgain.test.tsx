@@ -178,6 +178,37 @@ test('one from a file that is not kept is gone on with; kept, it is gone on with
   sessionStorage.clear();
 });
 
+test('kept as it is read, the tab of the screen leads from it to the list it is kept in, and back to it', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  localStorage.clear();
+  sessionStorage.clear();
+  await list();
+  $<HTMLDetailsElement>('.instructors')!.open = true;
+  const files = new DataTransfer();
+  const lesson = { ...(await loadLesson('one-cone')), title: 'Mine' };
+  files.items.add(new File([JSON.stringify(lesson)], 'mine.lesson.json'));
+  const field = $<HTMLInputElement>('.own-lesson input')!;
+  field.files = files.files;
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+  await there('.ask');
+  const learn = () => userEvent.click(browser.getByRole('link', { name: 'Learn', exact: true }));
+  // Not kept, it lies at the head of the list.
+  await learn();
+  expect((await there('.keep-lesson')).textContent).toContain('“Mine” is not kept');
+  expect($('.path')).not.toBeNull();
+  window.history.back();
+  await there('.ask');
+  await userEvent.click(browser.getByRole('button', { name: 'Keep it in the list' }));
+  await expect.poll(() => $('.keep-lesson')!.textContent).toContain('under “From others”');
+  await learn();
+  expect((await there('.own-path')).textContent).toContain('Mine');
+  expect($('.ask')).toBeNull();
+  localStorage.clear();
+  sessionStorage.clear();
+});
+
 test('a lesson that contradicts itself is doubted at its field, and before it is shared', {
   timeout: 120_000,
 }, async () => {

@@ -6,7 +6,6 @@ import type { Lesson } from '../../../lessons/definition.ts';
 import { standing } from '../../../lessons/progress.ts';
 import { parseLesson } from '../../../lessons/validate.ts';
 import { Fault } from '../../frame/Fault.tsx';
-import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
 import { faultText } from '../../state/useNewest.ts';
 import { AnswerView } from './AnswerView.tsx';
@@ -14,6 +13,7 @@ import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { classSeed, drawnSeed, drawnShort, keepCourse, keepHere, leftCourse, leftHere } from './drawn.ts';
+import { HELD, HeldLesson, LessonEditor } from './HeldLesson.tsx';
 import { KeepLesson } from './KeepLesson.tsx';
 import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
@@ -26,18 +26,19 @@ import { WorkSheet } from './WorkSheet.tsx';
 const HERE = '#learn';
 /** Behind it: the editor, with a lesson to begin from or none. */
 const EDIT = 'edit';
-const LessonEditor = onDemand(() => import('./edit/LessonEditor.tsx'), { what: 'The editor' });
 
 export default function LearnScreen({ work }: { work: Work }) {
   const keeping = useProgress();
   const behind = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
   const taken = useTaken(behind);
-  const [own, setOwn] = useState<Lesson | null>(null);
-  const [edited, setEdited] = useState<Lesson | null>(null);
-  const [ownSeed] = useState(drawnSeed);
+  const [opened, setOpened] = useState<Lesson | null>(null);
   const [id = '', what = '', seed = '', ...rest] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
+  };
+  const openOwn = (lesson: Lesson) => {
+    setOpened(lesson);
+    window.location.hash = `${HERE}/${HELD}`;
   };
   return (
     <div className="learn">
@@ -47,29 +48,9 @@ export default function LearnScreen({ work }: { work: Work }) {
           <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
         </p>
       )}
-      {id === '' && edited && <LessonEditor work={work} from={edited} leave={() => setEdited(null)} />}
-      {id === '' && own && !edited && (
-        <>
-          <KeepLesson lesson={own} />
-          <LessonView
-            lesson={own}
-            work={work}
-            visit="first"
-            seed={ownSeed}
-            left={leftHere(own)}
-            keep={(left) => keepHere(own, left)}
-            finished={() => {}}
-            leave={() => setOwn(null)}
-          />
-          <p>
-            <button type="button" onClick={() => setEdited(own)}>
-              Change it
-            </button>
-          </p>
-        </>
-      )}
-      {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
-      {id !== '' && taken === null && (
+      {id === '' && <Path keeping={keeping} openOwn={openOwn} />}
+      {id === HELD && <HeldLesson {...{ opened, work, leave }} />}
+      {id !== '' && id !== HELD && taken === null && (
         // A sheet with other numbers is the same sheet.
         <Opened
           key={what === 'sheet' ? `${id}/${what}` : behind}
