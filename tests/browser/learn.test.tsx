@@ -409,9 +409,14 @@ test('a class: answers typed and sent by link are one spread, and what is right 
   };
   await type('1 furlong');
   await expect.poll(() => $('.class-typed .error')?.textContent).toMatch(/furlong/);
+  const dots = () => document.querySelectorAll('.spread [role=img] circle').length;
+  const sure = (name: string) => userEvent.click(browser.getByRole('radio', { name }));
+  await sure('A guess');
   await type(`${right.right} mm`);
+  await sure('I am sure');
   await type(`${right.slips[0]!.value} mm`);
-  await expect.poll(() => document.querySelectorAll('.spread circle').length).toBe(2);
+  await expect.poll(dots).toBe(2);
+  expect($('.spread')!.textContent).toContain('I am sure: 1');
   // A learner's device, and its code read by the instructor's.
   window.location.hash = '#learn/one-cone/answer/1';
   await there('.ask');
@@ -427,13 +432,18 @@ test('a class: answers typed and sent by link are one spread, and what is right 
     await there('.path');
   }
   window.location.hash = '#learn/one-cone/class/1';
-  await expect.poll(() => document.querySelectorAll('.spread circle').length, { timeout: 20_000 }).toBe(3);
+  await expect.poll(dots, { timeout: 20_000 }).toBe(3);
+  for (const is of ['by-sure', 'by-think', 'by-guess'])
+    expect(document.querySelectorAll(`.spread [role=img] .${is}`), is).toHaveLength(1);
   expect($('.spread .right')).toBeNull();
+  expect($('.sure-and-wrong')).toBeNull();
   await expectAccessible();
   await userEvent.click(browser.getByRole('button', { name: 'Show what happens' }));
   await userEvent.click(browser.getByRole('button', { name: 'Show what is right' }));
   expect($('.spread .right')).not.toBeNull();
   expect($('.slips-made')!.textContent).toContain('2 of 3: right');
+  expect($('.slips-made')!.textContent).toMatch(/1 of 3: [^.]*, 1 of them sure/);
+  expect($('.sure-and-wrong')!.textContent).toBe('Sure and wrong: 1 of 3.');
   await expectNoSidewaysScroll();
   localStorage.clear();
 });
@@ -463,7 +473,7 @@ test('a class over a lesson of one’s own: its link carries the lesson to a dev
   keepLesson(lesson);
   window.location.hash = code.slice(code.indexOf('#'));
   await there('.taken');
-  const counted = () => document.querySelectorAll('.spread circle').length;
+  const counted = () => document.querySelectorAll('.spread [role=img] circle').length;
   window.location.hash = `#learn/${id}/class/1`;
   await expect.poll(counted, { timeout: 20_000 }).toBe(1);
   window.location.hash = '#learn';

@@ -1,4 +1,4 @@
-/** Which touches first: once the spindle is stopped, the cone that stands off is seen open, and nothing of it before. */
+/** Which touches first: once the spindle is stopped, the cone that stands off is seen open; before, nothing of it. */
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { loadLesson } from '../../src/app/screens/learn/builtIn.ts';
