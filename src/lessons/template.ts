@@ -143,7 +143,7 @@ export function spoken(text: string, scope: Scope, speech: Speech): Worked<strin
     }
     if (typeof found.value === 'string') return found.value;
     if (typeof found.value === 'boolean') return found.value ? 'yes' : 'no';
-    const value = as === 'fine' ? ofTold(formula, found.value, scope, speech) : found.value;
+    const value = as === 'fine' || as === 'sided' ? ofTold(formula, found.value, scope, speech) : found.value;
     return told(value, (as ?? 'number') as ToldAs, speech);
   });
   return wrong === null ? { ok: true, value } : { ok: false, message: wrong };

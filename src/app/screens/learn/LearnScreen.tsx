@@ -90,10 +90,8 @@ interface PathProps {
 
 function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: PathProps) {
   const [kept, setKept] = useState(0);
-  const all = ENTRIES.map((entry) => ({
-    ...entry,
-    ...standing(progress.lessons[entry.id], today, begun.has(entry.id)),
-  }));
+  const standingOf = (id: string) => standing(progress.lessons[id], today, begun.has(id));
+  const all = ENTRIES.map((entry) => ({ ...entry, ...standingOf(entry.id) }));
   const due = all.filter(({ is }) => is === 'due');
   const next = due[0] ?? all.find(({ is }) => is === 'begun') ?? all.find(({ is }) => is === 'new');
   return (
@@ -118,12 +116,12 @@ function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: 
             <a href={`${HERE}/${id}`} className={is}>
               <strong>{title}</strong>
               <span>{about}</span>
-              <span className="standing">{standingText(is, days)}</span>
+              <span className="standing">{standingText({ is, days })}</span>
             </a>
           </li>
         ))}
       </ol>
-      <OwnPath key={kept} />
+      <OwnPath key={kept} standingOf={(id) => standingText(standingOf(id))} />
       <Instructors openOwn={openOwn} />
     </>
   );
@@ -171,7 +169,7 @@ function Headline({ due, next }: { due: number; next: { id: string; title: strin
   );
 }
 
-function standingText(is: string, days: number): string {
+function standingText({ is, days }: { is: string; days: number }): string {
   if (is === 'new' || is === 'begun') return is;
   if (is === 'due') return 'comes back today';
   if (is === 'done') return 'learnt';
@@ -195,6 +193,12 @@ const nextOf = (id: string) => {
   const at = ENTRIES.findIndex((entry) => entry.id === id);
   return (at >= 0 && ENTRIES[at + 1]) || null;
 };
+
+/** null: it is learnt, and comes back no more. */
+function daysTo({ progress, today }: Keeping, id: string): number | null | undefined {
+  const learnt = progress.lessons[id];
+  return learnt && (learnt.due === null ? null : Math.max(1, learnt.due - today));
+}
 
 /** One that came with the program, one of this device, or the one that the link carries. */
 async function loadAny(id: string): Promise<Lesson> {
@@ -231,7 +235,12 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
     let here = true;
     if (id === EDIT && what === '') return;
     loadAny(lessonId).then(
-      (lesson) => here && setFound({ lesson, fault: null }),
+      (lesson) => {
+        if (!here) return;
+        setFound({ lesson, fault: null });
+        // Answered before it was kept, it is begun all the same.
+        if (what === '' && isKept(id) && leftCourse(id, lesson)?.course.given) keeping.answer(id);
+      },
       (error: unknown) => here && setFound({ lesson: null, fault: faultText(error) }),
     );
     return () => {
@@ -278,6 +287,7 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
         finished={(last) => (carried ? undefined : keeping.visit(id, last))}
         leave={leave}
         next={nextOf(id)}
+        days={carried ? undefined : daysTo(keeping, id)}
       />
     </>
   );
