@@ -7,14 +7,18 @@
  * The sign after the question tells one opening from another, so that a link opened twice counts once. Behind it, of a
  * lesson that can be changed, stands which form of it was answered.
  */
-import { SURE, type Sure } from './runner.ts';
+import { SURE } from './runner.ts';
+
+/** How sure each was; of one that was called out it may not have been asked. */
+export const CALLED_OUT = [...SURE, 'unsaid'] as const;
+export type CalledOut = (typeof CALLED_OUT)[number];
 
 export interface ClassAnswer {
   lesson: string;
   seed: number;
   question: number;
   answer: number | string;
-  sure: Sure;
+  sure: CalledOut;
   /** made anew for every answer */
   mark: string;
   /** the checksum of the lesson as it was asked, where it is one that can be changed */
@@ -39,11 +43,11 @@ export function classAnswerOf(fragment: string): ClassAnswer | null {
   const found = fragment.length <= LONGEST ? FRAGMENT.exec(fragment) : null;
   if (!found) return null;
   const [, lesson, seed, given, sure, question, mark, of] = found as unknown as string[];
-  if (!(SURE as readonly string[]).includes(sure!)) return null;
+  if (!(CALLED_OUT as readonly string[]).includes(sure!)) return null;
   const number = Number(given);
   const answer = Number.isFinite(number) ? number : given!;
   if (typeof answer === 'string' && !/^[a-z][A-Za-z0-9]{0,23}$/.test(answer)) return null;
-  const read = { lesson: lesson!, seed: Number(seed), question: Number(question), answer, sure: sure as Sure };
+  const read = { lesson: lesson!, seed: Number(seed), question: Number(question), answer, sure: sure as CalledOut };
   return { ...read, mark: mark!, ...(of === undefined ? {} : { of }) };
 }
 
@@ -53,3 +57,12 @@ export const withAnswer = (all: readonly ClassAnswer[], one: ClassAnswer): Class
   isAmong(all, one) || all.length >= MOST_ANSWERS ? [...all] : [...all, one];
 export const isAmong = (all: readonly ClassAnswer[], one: ClassAnswer): boolean =>
   all.some(({ mark, question }) => mark === one.mark && question === one.question);
+
+/** Of those that were sure how many were right, and so on, the surest first; who said nothing of it is left out. */
+export const sureAndRight = (answers: readonly ClassAnswer[], isRight: (one: ClassAnswer) => boolean) =>
+  SURE.toReversed()
+    .map((sure) => {
+      const all = answers.filter((one) => one.sure === sure);
+      return { sure, right: all.filter(isRight).length, of: all.length };
+    })
+    .filter(({ of }) => of > 0);

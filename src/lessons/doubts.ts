@@ -9,6 +9,7 @@ import { fitOf } from '../report/fit/fitOf.ts';
 import type { Dealt, DealtQuestion } from './deal.ts';
 import type { Lesson, Question } from './definition.ts';
 import { chartDoubts, pictureDoubts } from './doubtsOfPictures.ts';
+import { LENGTHS, rangeDoubts } from './doubtsOfRanges.ts';
 import { directionOf, lastAsked, saysFirst, seatIn } from './plainWords.ts';
 import { looksOf } from './seen.ts';
 import { triedBy } from './tried.ts';
@@ -37,7 +38,8 @@ export function doubtsOf(lesson: Lesson, rounds: readonly Dealt[]): (Doubt & { s
         doubts.map(({ path, message }) => ({ path: `${at}.${path}`, message })),
       );
     }
-  if (rounds.length > 0) add(rounds[0]!.seed, [...neverSo(lesson, rounds), ...firstTold(lesson, rounds)]);
+  if (rounds.length > 0)
+    add(rounds[0]!.seed, [...oneNumber(lesson), ...neverSo(lesson, rounds), ...firstTold(lesson, rounds)]);
   return [...found.values()];
 }
 
@@ -74,7 +76,6 @@ const change = ({ from, to }: DealtQuestion, seat: number): number => {
 };
 const seatsOf = ({ from }: DealtQuestion): string[] => from.seats.map(({ name }) => name);
 const OF_FILM = /\b(films?|gaps?)\b/i;
-const LENGTHS = new Set(['fine', 'reckoned', 'tenths', 'micrometres', 'length']);
 const wayText = (change: number) => (change > 0 ? 'grows' : 'shrinks');
 
 /** By how much a film grows is asked, and what is right has the other sign. */
@@ -135,35 +136,13 @@ function seenOtherwise({ saw }: Question, dealt: DealtQuestion): Doubt[] {
   ];
 }
 
-/** As figures are told and typed: mm, or degrees. */
-const TYPED = { mm: 5e-6, degrees: 5e-5 };
-const UPRIGHT = 90;
-
-/** Where no answer can lie: narrower than anybody types, no angle of a cone, or nothing that can be carried out. */
-function rangeDoubts(question: Question, dealt: DealtQuestion): Doubt[] {
-  const { answer, mistakes } = question;
-  if (answer.kind === 'choice') return [];
-  const angle = answer.kind === 'number' && answer.as === 'angle';
-  const least = angle ? TYPED.degrees : answer.kind === 'move' || LENGTHS.has(answer.as) ? TYPED.mm : 0;
-  const doubts: Doubt[] = [];
-  if (dealt.within < least)
-    doubts.push({ path: 'answer.within', message: 'nobody can type it so near: let more count as right' });
-  const noAngle = (value: unknown) => angle && !(Number(value) > 0 && Number(value) < UPRIGHT);
-  if (noAngle(dealt.right)) doubts.push({ path: 'answer.right', message: 'no cone leans so: 0 to 90 degrees' });
-  for (const { index, value, to } of dealt.slips) {
-    const path = `mistakes[${index}].${to === undefined ? 'is' : 'to'}`;
-    if (to === value) doubts.push({ path, message: 'both ends are the same: no other answer lies between them' });
-    else if (to !== undefined && [value, to].every(noAngle))
-      doubts.push({ path, message: 'no answer can lie there: no cone leans so' });
-    else if (to !== undefined && question.try && !reached(question, dealt, Number(value), to))
-      doubts.push({ path, message: `no answer of “${mistakes[index]!.name}” can be carried out: it makes no pair` });
-  }
-  return doubts;
-}
-
-/** Whether anything from one end to the other can be carried out. */
-const reached = (question: Question, dealt: DealtQuestion, from: number, to: number): boolean =>
-  [from, (from + to) / 2, to].some((one) => triedBy(question, dealt, one) !== null);
+/** A number that is to be drawn, and is always the same. */
+const oneNumber = ({ numbers }: Lesson): Doubt[] =>
+  numbers.flatMap(({ from, to, step }, i) =>
+    to > from && step > to - from
+      ? [{ path: `numbers[${i}].step`, message: `no step fits between ${from} and ${to}: it is always ${from}` }]
+      : [],
+  );
 
 /** A slip that nobody makes, whatever the numbers. */
 const neverSo = ({ questions }: Lesson, rounds: readonly Dealt[]): Doubt[] =>

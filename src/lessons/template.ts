@@ -105,6 +105,33 @@ export function told(value: number, as: ToldAs, speech: Speech): string {
   }
 }
 
+/** Lengths that are told beside what is reckoned of them: what is asked for, what was answered, films. */
+const TOLD_LENGTHS = /(?<![\w.'])(?:right|answer|(?:before|after|tried)\.[\w.[\]]*Film)\b/g;
+
+/**
+ * What is told of lengths that are told themselves is reckoned of them as they are told: two figures on the screen lead
+ * to the third. What is a length of the round for itself keeps its own rounding.
+ */
+function ofTold(formula: string, exact: number, scope: Scope, speech: Speech): number {
+  const own = [...(speech.reckoned ?? []), Math.abs(Number(scope.right))];
+  if (own.some((one) => Math.abs(one - Math.abs(exact)) <= SAME * Math.abs(exact))) return exact;
+  const found = worked(
+    formula.replaceAll(TOLD_LENGTHS, (path) => {
+      const length = worked(path, scope);
+      return length.ok && typeof length.value === 'number' ? `(${asTold(length.value, speech).toFixed(FINEST)})` : path;
+    }),
+    scope,
+  );
+  return found.ok && typeof found.value === 'number' ? found.value : exact;
+}
+
+/** mm: as it is read off the screen. */
+function asTold(length: number, speech: Speech): number {
+  const { size, name } = fineUnit(speech.system);
+  const text = lessonFine(length, speech);
+  return text.endsWith(name) ? Number(text.slice(0, -name.length).replace('−', '-')) * size : length;
+}
+
 /** A text with everything in it told, or the first thing in it that cannot be. */
 export function spoken(text: string, scope: Scope, speech: Speech): Worked<string> {
   let wrong: string | null = null;
@@ -116,7 +143,8 @@ export function spoken(text: string, scope: Scope, speech: Speech): Worked<strin
     }
     if (typeof found.value === 'string') return found.value;
     if (typeof found.value === 'boolean') return found.value ? 'yes' : 'no';
-    return told(found.value, (as ?? 'number') as ToldAs, speech);
+    const value = as === 'fine' || as === 'sided' ? ofTold(formula, found.value, scope, speech) : found.value;
+    return told(value, (as ?? 'number') as ToldAs, speech);
   });
   return wrong === null ? { ok: true, value } : { ok: false, message: wrong };
 }

@@ -107,7 +107,8 @@ async function brought(to: number, how: keyof typeof press): Promise<void> {
     const steps = Math.round(to * 1000 - now());
     const key = steps < 0 ? 'ArrowLeft' : 'ArrowRight';
     await userEvent.keyboard(`{Shift>}${`{${key}}`.repeat(Math.floor(Math.abs(steps) / 10))}{/Shift}`);
-    await userEvent.keyboard(`{${key}}`.repeat(Math.abs(steps) % 10));
+    // Of tens there is nothing left over.
+    if (steps % 10 !== 0) await userEvent.keyboard(`{${key}}`.repeat(Math.abs(steps) % 10));
   } else {
     mark.setPointerCapture = () => {};
     const at = (x: number) => ({ bubbles: true, pointerId: 1, button: 0, clientX: 100 + x, clientY: 300 });
@@ -171,26 +172,35 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
 
 const most = (lesson: Lesson) => Math.max(...lesson.questions.map(({ help }) => help.length));
 
-test('every lesson goes to its end by keyboard, or by touch on a phone', {
-  tags: ['long'],
-  timeout: 300_000,
-}, async () => {
-  const before = shown.work.store.getState();
-  for (const [i, { id }] of ENTRIES.entries()) {
-    const how = i % 2 === 0 ? 'keyboard' : 'touch';
-    await browser.viewport(how === 'touch' ? 390 : 1440, 844);
-    await walk(id, how, i < 2 ? 'first' : 'again');
-    window.location.hash = '#learn';
-    await there('.path');
-  }
-  const after = shown.work.store.getState();
-  expect(after.design).toBe(before.design);
-  expect(after.steps).toBe(before.steps);
-});
+test.each([0, 1])(
+  'every lesson goes to its end by keyboard, and by touch on a phone: by turns, from %i',
+  {
+    tags: ['long'],
+    timeout: 400_000,
+  },
+  async (from) => {
+    const before = shown.work.store.getState();
+    for (const [i, { id }] of ENTRIES.entries()) {
+      const how = (i + from) % 2 === 0 ? 'keyboard' : 'touch';
+      await browser.viewport(how === 'touch' ? 390 : 1440, 844);
+      await walk(id, how, i < 2 ? 'first' : 'again');
+      window.location.hash = '#learn';
+      await there('.path');
+    }
+    const after = shown.work.store.getState();
+    expect(after.design).toBe(before.design);
+    expect(after.steps).toBe(before.steps);
+  },
+);
 
 test('a place is answered by a mark on the scale, moved with the arrow keys', { timeout: 60_000 }, async () => {
   await browser.viewport(1440, 900);
   await walk('one-cone', 'keyboard', 'again');
+});
+
+test('the film that carries goes to its end by touch', { timeout: 120_000 }, async () => {
+  await browser.viewport(390, 844);
+  await walk('film-carries', 'touch', 'again');
 });
 
 test('a slip is named, its cost told, and what was seen wrongly is shown again', async () => {
@@ -409,9 +419,14 @@ test('a class: answers typed and sent by link are one spread, and what is right 
   };
   await type('1 furlong');
   await expect.poll(() => $('.class-typed .error')?.textContent).toMatch(/furlong/);
+  const dots = () => document.querySelectorAll('.spread [role=img] circle').length;
+  const sure = (name: string) => userEvent.click(browser.getByRole('radio', { name }));
+  await sure('A guess');
   await type(`${right.right} mm`);
+  await sure('I am sure');
   await type(`${right.slips[0]!.value} mm`);
-  await expect.poll(() => document.querySelectorAll('.spread circle').length).toBe(2);
+  await expect.poll(dots).toBe(2);
+  expect($('.spread')!.textContent).toContain('I am sure: 1');
   // A learner's device, and its code read by the instructor's.
   window.location.hash = '#learn/one-cone/answer/1';
   await there('.ask');
@@ -427,13 +442,18 @@ test('a class: answers typed and sent by link are one spread, and what is right 
     await there('.path');
   }
   window.location.hash = '#learn/one-cone/class/1';
-  await expect.poll(() => document.querySelectorAll('.spread circle').length, { timeout: 20_000 }).toBe(3);
+  await expect.poll(dots, { timeout: 20_000 }).toBe(3);
+  for (const is of ['by-sure', 'by-think', 'by-guess'])
+    expect(document.querySelectorAll(`.spread [role=img] .${is}`), is).toHaveLength(1);
   expect($('.spread .right')).toBeNull();
+  expect($('.sure-and-wrong')).toBeNull();
   await expectAccessible();
   await userEvent.click(browser.getByRole('button', { name: 'Show what happens' }));
   await userEvent.click(browser.getByRole('button', { name: 'Show what is right' }));
   expect($('.spread .right')).not.toBeNull();
   expect($('.slips-made')!.textContent).toContain('2 of 3: right');
+  expect($('.slips-made')!.textContent).toMatch(/1 of 3: [^.]*, 1 of them sure/);
+  expect($('.sure-and-wrong')!.textContent).toBe('Sure and wrong: 1 of 3.');
   await expectNoSidewaysScroll();
   localStorage.clear();
 });
@@ -463,7 +483,7 @@ test('a class over a lesson of one’s own: its link carries the lesson to a dev
   keepLesson(lesson);
   window.location.hash = code.slice(code.indexOf('#'));
   await there('.taken');
-  const counted = () => document.querySelectorAll('.spread circle').length;
+  const counted = () => document.querySelectorAll('.spread [role=img] circle').length;
   window.location.hash = `#learn/${id}/class/1`;
   await expect.poll(counted, { timeout: 20_000 }).toBe(1);
   window.location.hash = '#learn';

@@ -68,12 +68,14 @@ test('learnt, it comes back after a day, three days and a week, by the clock; th
   await list();
   expect(standing()).toBe('new');
   await visit(3);
+  const told = () => $('.account')!.textContent;
   let day = 0;
   for (const [after, text] of [
     [1, 'done; back tomorrow'],
     [3, 'done; back in 3 days'],
     [7, 'done; back in 7 days'],
   ] as const) {
+    expect(told()).toContain(`It comes back ${after === 1 ? 'tomorrow' : `in ${after} days`}, with other numbers.`);
     await list();
     expect(standing()).toBe(text);
     // Not a day sooner.
@@ -87,6 +89,7 @@ test('learnt, it comes back after a day, three days and a week, by the clock; th
     expect($('.verdict h2')!.textContent).toMatch(/^One lesson comes back today: Balls and rolls/);
     await visit(1);
   }
+  expect(told()).toContain('You have learnt it: it does not come back.');
   await list();
   expect(standing()).toBe('learnt');
   localStorage.clear();
@@ -174,6 +177,39 @@ test('one from a file that is not kept is gone on with; kept, it is gone on with
   await userEvent.click(await there('.own-path li a'));
   await there('.saw-options button');
   expect($('.round .asked')!.textContent).toBe(story);
+  await list();
+  expect($('.own-path li')!.textContent).toContain('· begun');
+  localStorage.clear();
+  sessionStorage.clear();
+});
+
+test('kept as it is read, the tab of the screen leads from it to the list it is kept in, and back to it', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(1440, 900);
+  localStorage.clear();
+  sessionStorage.clear();
+  await list();
+  $<HTMLDetailsElement>('.instructors')!.open = true;
+  const files = new DataTransfer();
+  const lesson = { ...(await loadLesson('one-cone')), title: 'Mine' };
+  files.items.add(new File([JSON.stringify(lesson)], 'mine.lesson.json'));
+  const field = $<HTMLInputElement>('.own-lesson input')!;
+  field.files = files.files;
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+  await there('.ask');
+  const learn = () => userEvent.click(browser.getByRole('link', { name: 'Learn', exact: true }));
+  // Not kept, it lies at the head of the list.
+  await learn();
+  expect((await there('.keep-lesson')).textContent).toContain('“Mine” is not kept');
+  expect($('.path')).not.toBeNull();
+  window.history.back();
+  await there('.ask');
+  await userEvent.click(browser.getByRole('button', { name: 'Keep it in the list' }));
+  await expect.poll(() => $('.keep-lesson')!.textContent).toContain('under “From others”');
+  await learn();
+  expect((await there('.own-path')).textContent).toContain('Mine');
+  expect($('.ask')).toBeNull();
   localStorage.clear();
   sessionStorage.clear();
 });

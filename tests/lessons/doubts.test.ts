@@ -133,6 +133,51 @@ test.each<[string, (lesson: Lesson) => void, string, RegExp]>([
     /both ends are the same/,
   ],
   [
+    'so much counts as right that every answer does',
+    (l) => {
+      Object.assign(first(l).answer, { within: '2 * abs(right)' });
+      Object.assign(first(l).mistakes[0]!, { is: '40 * right', to: '60 * right' });
+    },
+    'questions[0].answer.within',
+    /so much counts as right that 0 does/,
+  ],
+  [
+    'a range narrower than anybody types',
+    (l) => Object.assign(first(l).mistakes[0]!, { to: `${first(l).mistakes[0]!.is} + 0.000001` }),
+    'questions[0].mistakes[0].to',
+    /nobody can type a number between/,
+  ],
+  [
+    'a range where no learner comes',
+    (l) => Object.assign(first(l).mistakes[0]!, { is: '200 * right', to: '900 * right' }),
+    'questions[0].mistakes[0].to',
+    /no learner comes there/,
+  ],
+  [
+    'the same, on the other side',
+    (l) => Object.assign(first(l).mistakes[0]!, { is: '-900 * right', to: '-200 * right' }),
+    'questions[0].mistakes[0].to',
+    /no learner comes there/,
+  ],
+  [
+    'a range in which every answer is that is too much',
+    (l) => Object.assign(first(l).mistakes[0]!, { is: '1.5 * right', to: '1000 * right' }),
+    'questions[0].mistakes[0].to',
+    /every answer that is too much/,
+  ],
+  [
+    'a range in which every answer is that is too little',
+    (l) => Object.assign(first(l).mistakes[0]!, { is: '-0.2 * right', to: '0.7 * right' }),
+    'questions[0].mistakes[0].to',
+    /every answer that is too little/,
+  ],
+  [
+    'a number to be drawn that is always the same',
+    (l) => Object.assign(l.numbers[0]!, { step: 10 * (l.numbers[0]!.to - l.numbers[0]!.from) }),
+    'numbers[0].step',
+    /no step fits/,
+  ],
+  [
     'a range of which nothing can be carried out',
     (l) => {
       first(l).try = [{ path: 'seats[0].bush.halfAngle', is: '3 + 1000 * abs(answer - right)' }];

@@ -1,10 +1,11 @@
 /** A figure has one rounding: wherever a round tells it, on the screen, on paper and among the answers. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { deal } from '../../src/lessons/deal.ts';
 import type { ToldAs } from '../../src/lessons/definition.ts';
 import { worked } from '../../src/lessons/formula.ts';
 import { answerSaid, speechIn } from '../../src/lessons/sheets.ts';
-import { holesOf, told } from '../../src/lessons/template.ts';
+import { holesOf, spoken, told } from '../../src/lessons/template.ts';
 import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { LONG } from '../long.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
@@ -92,4 +93,28 @@ describe.each(LESSON_FILES)('%s', (file) => {
             /^−?\d+\.\d{1,2}°$/,
           );
   });
+});
+
+test.each(['metric', 'inch'] as const)('figures told lead to what is told of them, in %s units', (system) => {
+  const text =
+    '{answer|fine} {right|fine} {after.fit.leastFilm|fine} {abs(answer - right)|fine} {2 * answer|fine} {after.fit.leastFilm - right|fine}';
+  const length = fc.integer({ min: 2_000, max: 400_000 }).map((one) => one / 1e7);
+  fc.assert(
+    fc.property(length, length, length, (answer, right, leastFilm) => {
+      const found = spoken(text, { answer, right, after: { fit: { leastFilm } } }, { system, way: 'half' });
+      if (!found.ok) throw new Error(found.message);
+      const [a, b, film, apart, twice, left] = found.value
+        .replaceAll('−', '-')
+        .match(/-?[\d.]+(?= (?:µm|tenths))/g)!
+        .map((figure) => Math.round(Number(figure) * 100));
+      expect([apart, twice, left]).toEqual([Math.abs(a! - b!), 2 * a!, film! - b!]);
+    }),
+    { numRuns: 300, seed: 17 },
+  );
+});
+
+test('who reckons on with more figures keeps them: one length has one rounding', () => {
+  const speech = { system: 'metric', way: 'half', reckoned: [0.0032641] } as const;
+  const found = spoken('{right - answer|fine}', { right: 0.0052641, answer: 0.002 }, speech);
+  expect(found).toEqual({ ok: true, value: '3.264 µm' });
 });

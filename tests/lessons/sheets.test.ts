@@ -4,15 +4,17 @@ import { describe, expect, test } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import { type Right, rightsOf } from '../../src/lessons/apart.ts';
 import {
+  CALLED_OUT,
   type ClassAnswer,
   classAnswerOf,
   fragmentOf,
   MOST_ANSWERS,
+  sureAndRight,
   withAnswer,
 } from '../../src/lessons/classAnswer.ts';
 import { deal, dealOnce, designOf } from '../../src/lessons/deal.ts';
 import { recognised } from '../../src/lessons/recognise.ts';
-import { SURE, seedOf } from '../../src/lessons/runner.ts';
+import { seedOf } from '../../src/lessons/runner.ts';
 import { nearSaid, notToScale, sheetRound, shownOnPaper } from '../../src/lessons/sheets.ts';
 import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
@@ -139,7 +141,7 @@ describe('an answer in a link', () => {
       fc.double({ min: -1e6, max: 1e6, noNaN: true }).map((x) => Number((x || 0).toPrecision(9))),
       fc.constantFrom('shallow', 'both'),
     ),
-    sure: fc.constantFrom(...SURE),
+    sure: fc.constantFrom(...CALLED_OUT),
     mark: fc.constantFrom('k3f9', 'a', 'zz09'),
   });
   const ofOwn = fc.tuple(some, fc.constantFrom('1a2b3c', 'z')).map(([one, of]) => ({ ...one, lesson: 'own-mine', of }));
@@ -173,6 +175,24 @@ describe('an answer in a link', () => {
     expect(withAnswer(withAnswer([], one), { ...one, question: 1 })).toHaveLength(2);
     const full = Array.from({ length: MOST_ANSWERS }, (_, i) => ({ ...one, mark: `m${i}` }));
     expect(withAnswer(full, one)).toHaveLength(MOST_ANSWERS);
+  });
+
+  test('what being sure was worth in a class: everybody who said so counts once, nobody who was not asked', () => {
+    fc.assert(
+      fc.property(fc.array(some, { maxLength: 40 }), (answers) => {
+        const isRight = ({ seed }: ClassAnswer) => seed % 2 === 0;
+        const all = sureAndRight(answers, isRight);
+        const asked = answers.filter(({ sure }) => sure !== 'unsaid');
+        const sum = (of: readonly number[]) => of.reduce((a, b) => a + b, 0);
+        expect(sum(all.map(({ of }) => of))).toBe(asked.length);
+        expect(sum(all.map(({ right }) => right))).toBe(asked.filter(isRight).length);
+        for (const { sure, right, of } of all) {
+          expect(of).toBe(answers.filter((one) => one.sure === sure).length);
+          expect(right).toBeLessThanOrEqual(of);
+        }
+      }),
+      { numRuns: 200, seed: 5 },
+    );
   });
 });
 

@@ -29,6 +29,8 @@ interface Props {
   figures?: boolean;
   /** how a film (mm) is told, where that is not as everywhere */
   say?: Say;
+  /** what they are called, where others stand beside them */
+  label?: string;
 }
 
 type Say = (film: Millimetres, system: System) => string;
@@ -46,11 +48,13 @@ const BREAK = { foot: FOOT + 6, head: 8 };
 const BEYOND = FOOT - 5;
 const MOST_POINTS = 300;
 
-function Lenses({ drawn, ghost, fit, system, deep, figures = true, say = fineText }: Props) {
+function Lenses(props: Props) {
+  const { drawn, ghost, fit, system, deep, figures = true, say = fineText } = props;
+  const { label = 'Each seat magnified, all at one scale' } = props;
   const depth = deep ?? lensDepth(drawn.seats);
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
-    <section className="lenses" aria-label="Each seat magnified, all at one scale">
+    <section className="lenses" aria-label={label}>
       {inOrder(sections).map((i) => (
         <Lens
           key={sections[i]!.name}

@@ -17,9 +17,16 @@ interface Props {
   onceMore(): void;
   /** what comes after it on the path */
   next?: { id: string; title: string } | null;
+  /** in how many days it comes back; null: no more. Undefined: one that this device does not keep never does. */
+  days?: number | null | undefined;
 }
 
-export function Account({ lesson, course, dealt, speech, leave, onceMore, next = null }: Props) {
+const backText = (days: number | null) =>
+  days === null
+    ? 'You have learnt it: it does not come back.'
+    : `It comes back ${days === 1 ? 'tomorrow' : `in ${days} days`}, with other numbers.`;
+
+export function Account({ lesson, course, dealt, speech, leave, onceMore, next = null, days }: Props) {
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   const { right, of } = lastRound(course);
@@ -36,8 +43,7 @@ export function Account({ lesson, course, dealt, speech, leave, onceMore, next =
         {said(lesson.carry, dealt.questions[0]!, speech)}
       </h3>
       <p>
-        In the last round {right} of {of} {of === 1 ? 'was' : 'were'} right.{' '}
-        {right === of ? 'It comes back later, so that it stays.' : 'It comes back tomorrow, with other numbers.'}
+        In the last round {right} of {of} {of === 1 ? 'was' : 'were'} right. {days !== undefined && backText(days)}
       </p>
       {slips.length > 0 && <p>Slips to know again: {slips.join('; ')}.</p>}
       <table>

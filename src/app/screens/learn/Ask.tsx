@@ -80,7 +80,7 @@ export function Ask({ answer, dealt, draft, setDraft, help, words, speech, commi
               aria-invalid={error?.of === 'answer'}
               aria-describedby={`${id}unit ${id}error`}
             />
-            <span id={`${id}unit`}>{readAs(shown, as, speech)}</span>
+            <span id={`${id}unit`}>{readAs(shown, as, speech, answer.kind === 'move')}</span>
           </span>
           {answer.kind === 'move' && (
             <span className="fine">
@@ -138,11 +138,12 @@ export function Ask({ answer, dealt, draft, setDraft, help, words, speech, commi
 const asOf = (answer: Answer): ToldAs | null =>
   answer.kind === 'choice' ? null : answer.kind === 'move' ? 'fine' : answer.as;
 
-/** The unit that a number alone is taken in; once one is typed in another, what it comes to. */
-function readAs(text: string, as: ToldAs, speech: Speech): string {
+/** The unit that a number alone is taken in; once one is typed in another, what it comes to; of a place, which way. */
+function readAs(text: string, as: ToldAs, speech: Speech, place: boolean): string {
   const unit = unitHint(as, speech);
   const typed = text.trim() === '' ? null : typedAnswer(text, as, speech);
   if (!typed?.ok || unit === '') return unit;
+  if (place) return `= ${told(typed.value, 'sided', speech)}`;
   return /^[\s\d.,+−-]*$/.test(text) ? unit : `= ${told(typed.value, as, speech)}`;
 }
 

@@ -3,27 +3,27 @@
  * happens. Answers are typed in here, or come in a link that each learner's own device shows; nothing leaves a device
  * by itself.
  */
-import { type FormEvent, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import { type ClassAnswer, withAnswer } from '../../../lessons/classAnswer.ts';
+import { type CalledOut, type ClassAnswer, withAnswer } from '../../../lessons/classAnswer.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Lesson, Question } from '../../../lessons/definition.ts';
-import { recognised } from '../../../lessons/recognise.ts';
 import { answerSaid, said } from '../../../lessons/sheets.ts';
-import { type Speech, told } from '../../../lessons/template.ts';
+import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { pageOf } from '../../takeAlong/link.ts';
+import { CalledOutForm } from './CalledOutForm.tsx';
 import { ClassLink } from './ClassLink.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { drawnShort, keepClassSeed } from './drawn.ts';
 import { LessonPicture } from './LessonPicture.tsx';
+import { SlipsMade, SureOf } from './Made.tsx';
 import { classLink, formOf } from './ownLessons.ts';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
 import { Triangles } from './Triangle.tsx';
-import { typedAnswer, unitHint } from './typed.ts';
 import { useDealt } from './useDealt.ts';
 
 interface Props {
@@ -95,8 +95,8 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
   const form = formOf(id, lesson);
   const here = all.filter(({ question: of }) => of === at);
   const mine = here.filter(({ of }) => of === form);
-  const take = (answer: number | string) => {
-    const one: ClassAnswer = { lesson: id, seed, question: at, answer, sure: 'think', mark: markNow() };
+  const take = (answer: number | string, sure: CalledOut) => {
+    const one: ClassAnswer = { lesson: id, seed, question: at, answer, sure, mark: markNow() };
     if (form !== undefined) one.of = form;
     const more = withAnswer(all, one);
     setAll(more);
@@ -119,7 +119,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
       />
       <div className="body">
         <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
-        {!open && <Typed question={question} words={words} speech={speech} take={take} />}
+        {!open && <CalledOutForm question={question} words={words} speech={speech} take={take} />}
         <p className="buttons">
           {!open && (
             <button type="button" className="main" onClick={() => setOpen(true)}>
@@ -145,8 +145,10 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         {told && (
           <>
             <p className="asked">
-              <strong>{answerSaid(question.answer, dealt.right, dealt, speech)}.</strong> {words(question.because)}
+              <strong>Right: {answerSaid(question.answer, dealt.right, dealt, speech)}.</strong>{' '}
+              {words(question.because)}
             </p>
+            <SureOf dealt={dealt} answers={mine} />
             <SlipsMade question={question} dealt={dealt} answers={mine} speech={speech} />
             <Triangles question={question} dealt={dealt} speech={speech} />
           </>
@@ -186,102 +188,3 @@ const LARGE = 1.35;
 const RADIX = 36;
 /** Tells one answer from another, and nothing of who gave it. */
 export const markNow = (): string => Math.random().toString(RADIX).slice(2, 10);
-
-/** What the learners said, as it is called out. */
-function Typed({
-  question: { answer },
-  words,
-  speech,
-  take,
-}: {
-  question: Question;
-  words(text: string): string;
-  speech: Speech;
-  take(answer: number | string): void;
-}) {
-  const [text, setText] = useState('');
-  const [error, setError] = useState('');
-  const [counted, setCounted] = useState('');
-  if (answer.kind === 'choice')
-    return (
-      <fieldset className="class-typed">
-        <legend>Count a hand for</legend>
-        {answer.options.map(({ key, text: option }) => (
-          <button key={key} type="button" onClick={() => take(key)}>
-            {words(option)}
-          </button>
-        ))}
-      </fieldset>
-    );
-  const as = answer.kind === 'move' ? 'fine' : answer.as;
-  const unit = unitHint(as, speech);
-  const send = (event: FormEvent) => {
-    event.preventDefault();
-    const typed = typedAnswer(text, as, speech);
-    setError(typed.ok ? '' : typed.message);
-    setCounted(typed.ok ? `Counted: ${told(typed.value, answer.kind === 'move' ? 'sided' : as, speech)}` : '');
-    if (!typed.ok) return;
-    take(typed.value);
-    setText('');
-  };
-  return (
-    <form className="class-typed" onSubmit={send}>
-      <label>
-        An answer{unit === '' ? '' : `, in ${unit}`}{' '}
-        <input
-          value={text}
-          onChange={({ target }) => setText(target.value)}
-          autoComplete="off"
-          aria-invalid={error !== ''}
-        />
-      </label>
-      <button type="submit">Count it</button>
-      <span role="alert" className="error">
-        {error}
-      </span>
-      <span role="status">{counted}</span>
-    </form>
-  );
-}
-
-interface SlipsProps {
-  question: Question;
-  dealt: DealtQuestion;
-  answers: readonly ClassAnswer[];
-  speech: Speech;
-}
-
-/** What the class did, the most frequent first, each slip with what was done and what it costs. */
-function SlipsMade({ question: { mistakes }, dealt, answers, speech }: SlipsProps) {
-  const made = new Map<number | 'right' | 'other', { count: number; answer: number | string }>();
-  for (const { answer } of answers) {
-    const found = recognised(answer, dealt);
-    const key = found.kind === 'mistake' ? found.index : found.kind;
-    // The explanation speaks of the first that was given so.
-    made.set(key, { answer, ...made.get(key), count: (made.get(key)?.count ?? 0) + 1 });
-  }
-  if (made.size === 0) return null;
-  return (
-    <ul className="slips-made">
-      {[...made]
-        .sort(([, a], [, b]) => b.count - a.count)
-        .map(([key, { count, answer }]) => {
-          const words = (text: string) => said(text, { ...dealt, scope: { ...dealt.scope, answer } }, speech);
-          const slip = typeof key === 'number' ? mistakes[key]! : null;
-          return (
-            <li key={key}>
-              <strong>
-                {count} of {answers.length}: {slip?.name ?? (key === 'right' ? 'right' : 'something else')}
-              </strong>
-              {slip && (
-                <>
-                  {' '}
-                  {words(slip.says)} <strong>In metal:</strong> {words(slip.cost)}
-                </>
-              )}
-            </li>
-          );
-        })}
-    </ul>
-  );
-}

@@ -69,19 +69,26 @@ export function HeapPicture({ view, spread, answer, open, figures, speech }: Pro
         <clipPath id={id}>
           <rect width={width} height={height} />
         </clipPath>
-        <path className="drawn-size" d={`M${middle} ${HEAD - 6}V${height - FOOT}`} />
+        {/* From curve to curve: what is written between stands clear of it. */}
+        <path
+          className="drawn-size"
+          d={rows.map((_, i) => `M${middle} ${footOf(i) - BELL - 6}V${footOf(i)}`).join('')}
+        />
         <text x={middle} y={HEAD - 11} textAnchor="middle">
           as drawn
         </text>
         <g clipPath={`url(#${id})`}>
           {rows.map((row, i) => (
-            <Row key={row.of} {...row} foot={HEAD + (i + 1) * ROW - 8} {...{ middle, perMm, speech, width }} />
+            <Row key={row.of} {...row} foot={footOf(i)} {...{ middle, perMm, speech, width }} />
           ))}
         </g>
       </svg>
     </figure>
   );
 }
+
+/** px: where the row stands */
+const footOf = (row: number) => HEAD + (row + 1) * ROW - 8;
 
 const rangeText = ({ sd, told: inFigures }: Pick<RowProps, 'sd' | 'told'>, speech: Speech) =>
   sd === null ? 'not drawn yet' : inFigures ? `± ${told(WITHIN * sd, 'fine', speech)}` : 'drawn';

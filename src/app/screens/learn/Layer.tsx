@@ -65,8 +65,8 @@ export function Layer({ view, ends, now, answer, figures, open, speech }: Props)
           ) : (
             <One top={begins} now={Math.max(0, now) * perMm} right={right} />
           )}
-          <Marks film={ends.from} name="before" left={118} {...{ both, y, right }} />
-          {own !== null && <Marks film={own} name="your answer" left={196} {...{ both, y, right }} />}
+          <Marks film={ends.from} name="before" left={100} {...{ both, y, right }} />
+          {own !== null && <Marks film={own} name="your answer" left={212} {...{ both, y, right }} />}
         </g>
         <text x={10} y={26}>
           bush
@@ -132,17 +132,33 @@ interface MarksProps {
   right: number;
 }
 
-/** A film as a line, on both sides where both are drawn; one beyond the picture lies at its edge. */
+/** px: the strip of bush above all films, in which names stand, and what of a part's edge is still seen as the film */
+const STRIP = 36;
+const NAMES = 26;
+const EDGE = 5;
+const AT_EDGE = 6;
+
+/** Where a film is drawn: one beyond the picture, or less than none, lies where no name does. */
+function lineAt(at: number, both: boolean): number {
+  if (at < STRIP) return EDGE;
+  const journal = (HEIGHT - CORE) / 2 + AT_EDGE;
+  if (both) return Math.min(journal, at);
+  return at > HEIGHT - STRIP ? HEIGHT - EDGE : at;
+}
+
+/** A film as a line, on both sides where both are drawn. Its name stands clear of every line, in the metal above. */
 function Marks({ film, name, left, both, y, right }: MarksProps) {
-  const at = Math.min(HEIGHT - 3, Math.max(3, y(film)));
+  const at = lineAt(y(film), both);
   const beyond = at !== y(film);
   const lines = both ? [at, HEIGHT - at] : [at];
+  const [from, to] = at < NAMES ? [EDGE, EDGE] : [NAMES + 5, at];
   return (
     <g className={name === 'before' ? 'was' : 'own'}>
       {lines.map((line) => (
         <path key={line} d={`M0 ${line}H${right}`} />
       ))}
-      <text x={left} y={at < 24 ? at + 16 : at - 5}>
+      <path d={`M${left - 8} ${from}V${to}`} />
+      <text x={left - 12} y={NAMES}>
         {name}
         {beyond && ' (beyond)'}
       </text>
@@ -150,11 +166,17 @@ function Marks({ film, name, left, both, y, right }: MarksProps) {
   );
 }
 
+/** px: from one figure of the ruler to the next, at least */
+const APART = 24;
+
 function Ruler({ deepest, y, right, speech }: Pick<MarksProps, 'y' | 'right'> & { deepest: number; speech: Speech }) {
   const { size, name } = fineUnit(speech.system);
+  // A hint: as many as it makes of it may still stand too near.
+  const room = Math.abs(y(deepest) - y(0)) / APART;
+  const count = [4, 3, 2, 1].find((most) => ticks(0, deepest / size, most).length - 1 <= room) ?? 1;
   return (
     <>
-      {ticks(0, deepest / size, 4).map((tick) => (
+      {ticks(0, deepest / size, count).map((tick) => (
         <g key={tick}>
           <path className="tick" d={`M${right} ${y(tick * size)}h7`} />
           <text x={right + 10} y={y(tick * size) + 4}>

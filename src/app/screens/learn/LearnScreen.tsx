@@ -6,7 +6,6 @@ import type { Lesson } from '../../../lessons/definition.ts';
 import { standing } from '../../../lessons/progress.ts';
 import { parseLesson } from '../../../lessons/validate.ts';
 import { Fault } from '../../frame/Fault.tsx';
-import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
 import { faultText } from '../../state/useNewest.ts';
 import { AnswerView } from './AnswerView.tsx';
@@ -14,6 +13,7 @@ import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { classSeed, drawnSeed, drawnShort, keepCourse, keepHere, leftCourse, leftHere } from './drawn.ts';
+import { HELD, HeldLesson, LessonEditor } from './HeldLesson.tsx';
 import { KeepLesson } from './KeepLesson.tsx';
 import { LeftLesson } from './LeftLesson.tsx';
 import { LessonView } from './LessonView.tsx';
@@ -26,18 +26,19 @@ import { WorkSheet } from './WorkSheet.tsx';
 const HERE = '#learn';
 /** Behind it: the editor, with a lesson to begin from or none. */
 const EDIT = 'edit';
-const LessonEditor = onDemand(() => import('./edit/LessonEditor.tsx'), { what: 'The editor' });
 
 export default function LearnScreen({ work }: { work: Work }) {
   const keeping = useProgress();
   const behind = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
   const taken = useTaken(behind);
-  const [own, setOwn] = useState<Lesson | null>(null);
-  const [edited, setEdited] = useState<Lesson | null>(null);
-  const [ownSeed] = useState(drawnSeed);
+  const [opened, setOpened] = useState<Lesson | null>(null);
   const [id = '', what = '', seed = '', ...rest] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
+  };
+  const openOwn = (lesson: Lesson) => {
+    setOpened(lesson);
+    window.location.hash = `${HERE}/${HELD}`;
   };
   return (
     <div className="learn">
@@ -47,29 +48,9 @@ export default function LearnScreen({ work }: { work: Work }) {
           <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
         </p>
       )}
-      {id === '' && edited && <LessonEditor work={work} from={edited} leave={() => setEdited(null)} />}
-      {id === '' && own && !edited && (
-        <>
-          <KeepLesson lesson={own} />
-          <LessonView
-            lesson={own}
-            work={work}
-            visit="first"
-            seed={ownSeed}
-            left={leftHere(own)}
-            keep={(left) => keepHere(own, left)}
-            finished={() => {}}
-            leave={() => setOwn(null)}
-          />
-          <p>
-            <button type="button" onClick={() => setEdited(own)}>
-              Change it
-            </button>
-          </p>
-        </>
-      )}
-      {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
-      {id !== '' && taken === null && (
+      {id === '' && <Path keeping={keeping} openOwn={openOwn} />}
+      {id === HELD && <HeldLesson {...{ opened, work, leave }} />}
+      {id !== '' && id !== HELD && taken === null && (
         // A sheet with other numbers is the same sheet.
         <Opened
           key={what === 'sheet' ? `${id}/${what}` : behind}
@@ -109,10 +90,8 @@ interface PathProps {
 
 function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: PathProps) {
   const [kept, setKept] = useState(0);
-  const all = ENTRIES.map((entry) => ({
-    ...entry,
-    ...standing(progress.lessons[entry.id], today, begun.has(entry.id)),
-  }));
+  const standingOf = (id: string) => standing(progress.lessons[id], today, begun.has(id));
+  const all = ENTRIES.map((entry) => ({ ...entry, ...standingOf(entry.id) }));
   const due = all.filter(({ is }) => is === 'due');
   const next = due[0] ?? all.find(({ is }) => is === 'begun') ?? all.find(({ is }) => is === 'new');
   return (
@@ -137,12 +116,12 @@ function Path({ keeping: { progress, begun, today, damaged, lasts }, openOwn }: 
             <a href={`${HERE}/${id}`} className={is}>
               <strong>{title}</strong>
               <span>{about}</span>
-              <span className="standing">{standingText(is, days)}</span>
+              <span className="standing">{standingText({ is, days })}</span>
             </a>
           </li>
         ))}
       </ol>
-      <OwnPath key={kept} />
+      <OwnPath key={kept} standingOf={(id) => standingText(standingOf(id))} />
       <Instructors openOwn={openOwn} />
     </>
   );
@@ -190,7 +169,7 @@ function Headline({ due, next }: { due: number; next: { id: string; title: strin
   );
 }
 
-function standingText(is: string, days: number): string {
+function standingText({ is, days }: { is: string; days: number }): string {
   if (is === 'new' || is === 'begun') return is;
   if (is === 'due') return 'comes back today';
   if (is === 'done') return 'learnt';
@@ -214,6 +193,12 @@ const nextOf = (id: string) => {
   const at = ENTRIES.findIndex((entry) => entry.id === id);
   return (at >= 0 && ENTRIES[at + 1]) || null;
 };
+
+/** null: it is learnt, and comes back no more. */
+function daysTo({ progress, today }: Keeping, id: string): number | null | undefined {
+  const learnt = progress.lessons[id];
+  return learnt && (learnt.due === null ? null : Math.max(1, learnt.due - today));
+}
 
 /** One that came with the program, one of this device, or the one that the link carries. */
 async function loadAny(id: string): Promise<Lesson> {
@@ -250,7 +235,12 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
     let here = true;
     if (id === EDIT && what === '') return;
     loadAny(lessonId).then(
-      (lesson) => here && setFound({ lesson, fault: null }),
+      (lesson) => {
+        if (!here) return;
+        setFound({ lesson, fault: null });
+        // Answered before it was kept, it is begun all the same.
+        if (what === '' && isKept(id) && leftCourse(id, lesson)?.course.given) keeping.answer(id);
+      },
       (error: unknown) => here && setFound({ lesson: null, fault: faultText(error) }),
     );
     return () => {
@@ -297,6 +287,7 @@ function Opened({ id, what, seed, rest, work, keeping, leave }: OpenedProps) {
         finished={(last) => (carried ? undefined : keeping.visit(id, last))}
         leave={leave}
         next={nextOf(id)}
+        days={carried ? undefined : daysTo(keeping, id)}
       />
     </>
   );

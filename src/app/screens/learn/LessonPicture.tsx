@@ -20,9 +20,9 @@ import { factorFor } from '../../pictures/factor.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { createWork, type Work } from '../../state/store.ts';
 import Lenses from '../fit/Lenses.tsx';
-import { lensDepth } from '../fit/lens.ts';
 import { usePair } from '../fit/usePair.ts';
 import { BluePrint } from './BluePrint.tsx';
+import { deepFor, seatsOf, timesCloser } from './closer.ts';
 import { boxOf } from './closeUp.ts';
 import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
@@ -136,7 +136,9 @@ interface PairProps extends Pick<Props, 'question' | 'dealt' | 'speech'> {
 function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps) {
   const { system } = speech;
   const { fit, drawn } = usePair(work);
-  const deep = useMemo(() => Math.max(depthOf(dealt.from), depthOf(dealt.to)), [dealt]);
+  const deep = useMemo(() => deepFor(dealt.from, dealt.to), [dealt]);
+  // From the moment it is let go: before, how close it looks would tell how far the other stands off.
+  const closer = useMemo(() => (asks ? null : timesCloser(seatsOf(dealt.to), deep)), [dealt, deep, asks]);
   const factor = drawn.factor;
   const box = useMemo(() => boxOf([dealt.from, dealt.to].map((design) => drawnOf(design, factor))), [dealt, factor]);
   // Films in the colours of what is wanted would tell before an answer which of them is right.
@@ -152,6 +154,18 @@ function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps
         <LessonSection drawn={shown} {...{ fit, system, work, box, figures, say, asks, known, times }} />
       )}
       {question.view.lenses && <Lenses drawn={shown} ghost={null} {...{ fit, system, deep, figures, say }} />}
+      {question.view.lenses && closer !== null && (
+        <div className="closer">
+          <p className="fine">The same, {closer} times closer</p>
+          <Lenses
+            drawn={shown}
+            ghost={null}
+            {...{ fit, system, figures, say }}
+            deep={deep / closer}
+            label={`Each seat magnified, ${closer} times closer`}
+          />
+        </div>
+      )}
     </>
   );
 }
@@ -173,15 +187,6 @@ function Read({ work, which, speech }: { work: Work; which: readonly number[]; s
   const design = useStore(work.store, (state) => state.design);
   return <SetUps design={design} which={which} system={speech.system} />;
 }
-
-/** m: how deep the lenses look with a design as it stands. */
-function depthOf(design: Design): number {
-  const drawn = drawnAt(linesOf(design), metres(design.position ?? 0), 1);
-  const films = drawn.seats.flatMap(({ film }) => film.map((place) => place.film));
-  const open = films.length === 0 ? 0 : Math.max(...films);
-  return Math.max(lensDepth(drawn.seats), ROOM * open);
-}
-const ROOM = 1.25;
 
 /** Everything that moves, on either way. */
 const pathsOf = ({ release, try: tries = [] }: Question): string[] => [

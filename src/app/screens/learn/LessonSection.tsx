@@ -107,7 +107,11 @@ function Notes({ drawn, fit, frame, at, size, say, figures, asks, known }: Notes
 }
 
 const filmText = (film: number | null, say: Props['say']) =>
-  film === null ? 'apart' : Math.abs(film) <= TOUCHES ? 'touches' : say(film);
+  film === null
+    ? 'apart'
+    : Math.abs(film) <= TOUCHES
+      ? 'touches'
+      : `${say(Math.abs(film))}${film < 0 ? ' of overlap' : ''}`;
 /** mm */
 const TOUCHES = 1e-9;
 

@@ -37,13 +37,15 @@ interface Props {
   finished(last: { right: number; of: number }): void;
   leave(): void;
   next?: { id: string; title: string } | null;
+  /** in how many days it comes back, once it was gone through; null: no more. Undefined: it never does. */
+  days?: number | null | undefined;
 }
 
 /** Seeds from one time through to the next. */
 const OTHER = 7919;
 
 export function LessonView(props: Props) {
-  const { lesson, work, visit, left = null, keep, answered, finished, leave, next = null } = props;
+  const { lesson, work, visit, left = null, keep, answered, finished, leave, next = null, days } = props;
   const [course, setCourse] = useState(() => left?.course ?? begun(lesson, visit));
   /** each time through on this page has other numbers */
   const [seed, setSeed] = useState(left?.seed ?? props.seed);
@@ -94,7 +96,7 @@ export function LessonView(props: Props) {
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
       {dealt && course.done && (
-        <Account {...{ lesson, course, dealt, speech, leave, next }} onceMore={() => onceMore()} />
+        <Account {...{ lesson, course, dealt, speech, leave, next, days }} onceMore={() => onceMore()} />
       )}
       {dealt && !course.done && (
         <Round key={`${seed} ${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />

@@ -2,16 +2,21 @@
 import { useState } from 'react';
 import { FROM, forgetLesson, OWN, ownLessons } from './ownLessons.ts';
 
-export function OwnPath() {
+interface Props {
+  /** whether it is new, begun, or when it comes back */
+  standingOf(id: string): string;
+}
+
+export function OwnPath({ standingOf }: Props) {
   return (
     <>
-      <Kept of={OWN} head="Your own" />
-      <Kept of={FROM} head="From others" />
+      <Kept of={OWN} head="Your own" standingOf={standingOf} />
+      <Kept of={FROM} head="From others" standingOf={standingOf} />
     </>
   );
 }
 
-function Kept({ of, head }: { of: typeof OWN | typeof FROM; head: string }) {
+function Kept({ of, head, standingOf }: Props & { of: typeof OWN | typeof FROM; head: string }) {
   const [all, setAll] = useState(() => ownLessons(of));
   const [asked, setAsked] = useState<string | null>(null);
   if (all.length === 0) return null;
@@ -26,6 +31,7 @@ function Kept({ of, head }: { of: typeof OWN | typeof FROM; head: string }) {
               <span className="fine">
                 {damaged ? 'It could not be read; it lies aside.' : about}
                 {by !== '' && ` (${by})`}
+                {!damaged && ` · ${standingOf(id)}`}
               </span>
             </span>
             <a href={`#learn/edit/${id}`} aria-label={`${title}: change ${of === OWN ? 'it' : 'a copy'}`}>

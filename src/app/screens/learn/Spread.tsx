@@ -1,11 +1,15 @@
-/** How the answers of a class spread, before and after what is right is shown: a dot each, or a bar each choice. */
+/**
+ * How the answers of a class spread, before and after what is right is shown: a dot each, or a bar each choice, and how
+ * sure each was.
+ */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import type { ClassAnswer } from '../../../lessons/classAnswer.ts';
+import type { CalledOut, ClassAnswer } from '../../../lessons/classAnswer.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
 import { answerSaid, said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
+import { CALLED_WORDS, SHORT_WORDS } from './Made.tsx';
 import { unitOf } from './typed.ts';
 
 interface Props {
@@ -25,7 +29,40 @@ export function Spread(props: Props) {
         {answers.length === 0 ? 'No answers yet.' : `${answers.length} ${answers.length === 1 ? 'answer' : 'answers'}`}
       </figcaption>
       {answers.length > 0 && (question.answer.kind === 'choice' ? <Bars {...props} /> : <Dots {...props} />)}
+      {answers.length > 0 && <Key answers={answers} />}
     </figure>
+  );
+}
+
+/** The surest first: filled, half, an outline; a hand of which that was not asked has a broken one. */
+const SUREST = ['sure', 'think', 'guess', 'unsaid'] as const satisfies readonly CalledOut[];
+
+const bySure = (answers: readonly ClassAnswer[]) =>
+  SUREST.map((sure) => ({ sure, count: answers.filter((one) => one.sure === sure).length })).filter(
+    ({ count }) => count > 0,
+  );
+
+function Key({ answers }: Pick<Props, 'answers'>) {
+  return (
+    <ul className="sure-key">
+      {bySure(answers).map(({ sure, count }) => (
+        <li key={sure}>
+          <svg width={18} height={18} viewBox="-9 -9 18 18" aria-hidden="true">
+            <Dot sure={sure} x={0} y={0} r={6} />
+          </svg>
+          {CALLED_WORDS[sure]}: {count}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Dot({ sure, x, y, r }: { sure: CalledOut; x: number; y: number; r: number }) {
+  return (
+    <g className={`by-${sure}`} transform={`translate(${x} ${y})`}>
+      <circle r={r - 1} />
+      {sure === 'think' && <path d={`M0 ${1 - r}A${r - 1} ${r - 1} 0 0 0 0 ${r - 1}Z`} />}
+    </g>
   );
 }
 
@@ -34,15 +71,19 @@ function Bars({ question: { answer }, dealt, answers, open, speech }: Props) {
   return (
     <ul className="bars">
       {answer.options.map(({ key, text }) => {
-        const count = answers.filter((one) => one.answer === key).length;
+        const here = answers.filter((one) => one.answer === key);
+        const sure = bySure(here);
         return (
           <li key={key} className={open ? (key === dealt.right ? 'is-right' : 'is-off') : ''}>
             <span className="bar" aria-hidden="true">
-              <span style={{ width: `${(100 * count) / answers.length}%` }} />
+              {sure.map(({ sure: one, count }) => (
+                <span key={one} className={`by-${one}`} style={{ width: `${(100 * count) / answers.length}%` }} />
+              ))}
             </span>
             <span>
-              {count} · {said(text, dealt, speech)}
+              {here.length} · {said(text, dealt, speech)}
               {open && key === dealt.right && ' (right)'}
+              {here.length > 0 && <span className="fine"> {sureText(here)}</span>}
             </span>
           </li>
         );
@@ -50,6 +91,13 @@ function Bars({ question: { answer }, dealt, answers, open, speech }: Props) {
     </ul>
   );
 }
+
+/** “2 I am sure, 1 a guess”; '' where nobody was asked. */
+const sureText = (answers: readonly ClassAnswer[]): string =>
+  bySure(answers)
+    .filter(({ sure }) => sure !== 'unsaid')
+    .map(({ sure, count }) => `${count} ${SHORT_WORDS[sure]}`)
+    .join(', ');
 
 const WIDTH = 600;
 const EDGE = 24;
@@ -59,7 +107,10 @@ const HEIGHT = 144;
 const TICKS = 6;
 
 function Dots({ question: { answer }, dealt, answers, open, speech }: Props) {
-  const values = answers.map((one) => Number(one.answer)).sort((a, b) => a - b);
+  const sorted = answers
+    .map(({ answer: value, sure }) => ({ value: Number(value), sure }))
+    .sort((a, b) => a.value - b.value || SUREST.indexOf(a.sure) - SUREST.indexOf(b.sure));
+  const values = sorted.map(({ value }) => value);
   const shown = open ? [...values, Number(dealt.right)] : values;
   const [low, high] = [Math.min(0, ...shown), Math.max(...shown, 0)];
   const as = answer.kind === 'number' ? answer.as : 'fine';
@@ -67,21 +118,26 @@ function Dots({ question: { answer }, dealt, answers, open, speech }: Props) {
   const ends: [number, number] = [low, high === low ? low + unit.size : high];
   const x = scaleLinear(ends, [EDGE, WIDTH - EDGE]);
   const stacked = new Map<number, number>();
+  const columnOf = (value: number) => Math.round(x(value) / (2 * DOT));
+  const highest = Math.max(...values.map((value) => values.filter((one) => columnOf(one) === columnOf(value)).length));
+  // A whole class of one mind overlaps, and none of it is above the picture.
+  const step = Math.min(2 * DOT, (BASE - 2 * DOT) / Math.max(1, highest - 1));
   const text = (value: number) => answerSaid(answer, value, dealt, speech);
+  const sureSaid = sureText(answers);
   const middle = values[Math.floor((values.length - 1) / 2)]!;
   return (
     <svg
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
-      aria-label={`Answers from ${text(values[0]!)} to ${text(values[values.length - 1]!)}, half of them up to ${text(middle)}`}
+      aria-label={`Answers from ${text(values[0]!)} to ${text(values[values.length - 1]!)}, half of them up to ${text(middle)}${sureSaid === '' ? '' : `; ${sureSaid}`}`}
     >
       <path className="base" d={`M${EDGE} ${BASE}H${WIDTH - EDGE}`} />
-      {values.map((value, i) => {
-        const column = Math.round(x(value) / (2 * DOT));
+      {sorted.map(({ value, sure }, i) => {
+        const column = columnOf(value);
         const row = stacked.get(column) ?? 0;
         stacked.set(column, row + 1);
         // biome-ignore lint/suspicious/noArrayIndexKey: equal answers are told apart by nothing else
-        return <circle key={i} cx={x(value)} cy={BASE - DOT - 2 * DOT * row} r={DOT - 1} />;
+        return <Dot key={i} sure={sure} x={x(value)} y={BASE - DOT - step * row} r={DOT} />;
       })}
       {ticks(ends[0] / unit.size, ends[1] / unit.size, TICKS).map((tick) => (
         <g key={tick} className="tick">
