@@ -75,11 +75,13 @@ interface FilmProps {
   held: readonly Held[];
   /** mm */
   levels: readonly number[];
+  /** whether the picture rules what rubs */
+  rubs: boolean;
   system: System;
 }
 
 /** The colours of every picture, what they begin and end at where that is the same for all seats, and the lines. */
-function FilmLegend({ held, levels, system }: FilmProps) {
+function FilmLegend({ held, levels, rubs, system }: FilmProps) {
   const bands = held.flatMap(({ wanted }) => (wanted ? [bandOf(wanted)] : []));
   const told = (end: 0 | 1, word: string) => {
     const places = bands.map((band) => band[end]);
@@ -94,7 +96,7 @@ function FilmLegend({ held, levels, system }: FilmProps) {
           <WantedMarks says={RUNNING_TEXT} of={{ thin: told(0, 'under'), thick: told(1, 'over') }} />
         )}
         {bands.length < held.length && <Mark colour={cssColour(PLAIN)} text="no film wanted" />}
-        {held[0] && (
+        {rubs && held[0] && (
           <Mark colour={CLASS_FILL.thin} kind="rubs" text={`rubs, under ${fineText(held[0].needed, system)}`} />
         )}
         <MetalMarks />
@@ -108,10 +110,10 @@ function FilmLegend({ held, levels, system }: FilmProps) {
   );
 }
 
-/** Of the solid picture too, which has no lines of equal film. */
+/** Of the solid picture too, which has no lines: neither of equal film nor over what rubs. */
 export function MapLegend({ fields, design, layer, system, lines = true }: PictureProps & { lines?: boolean }) {
   const { max, colour, levels } = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
   if (layer === 'pressure') return <PressureLegend max={max} levels={levels} colour={colour} system={system} />;
   const held = fields.seats.map(({ name }) => heldAgainst(design, name));
-  return <FilmLegend held={held} levels={lines ? levels : []} system={system} />;
+  return <FilmLegend held={held} levels={lines ? levels : []} rubs={lines} system={system} />;
 }
