@@ -68,7 +68,7 @@ const ALIKE = 1e-9;
  * The classes of every picture, by its limits, in words that blame nothing: a journal that carries a load is thinner on
  * one side than wanted and thicker on the other, right as it may be.
  */
-export const RUNNING_TEXT = { thin: 'thinner', right: 'as wanted', thick: 'thicker' };
+const RUNNING_TEXT = { thin: 'thinner', right: 'as wanted', thick: 'thicker' };
 
 interface FilmProps {
   /** of every seat shown */

@@ -1,6 +1,6 @@
 /**
- * The running pair in the round: pressure as a skin raised off every seat, or film in its colours, the spindle where it lies in its films,
- * turning. Heavy with three; load it lazily. Drawn on demand, but for the turning.
+ * The running pair in the round: pressure as a skin raised off every seat, or film in its colours; the spindle where it
+ * lies in its films, turning. Heavy with three; load it lazily. Drawn on demand, but for the turning.
  */
 import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';

@@ -17,7 +17,7 @@ const FINER = 3;
 const THICK = 1;
 const INK = 'rgb(34 40 44 / 0.6)';
 /** Lines over all else where the metals rub. */
-export const RUBS = { angle: 90, apart: 4 };
+const RUBS = { angle: 90, apart: 4 };
 
 type Cells = Pick<SeatFields, 'rows' | 'columns' | 'film'>;
 

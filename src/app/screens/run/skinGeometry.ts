@@ -4,8 +4,8 @@
  *
  *   height = HIGHEST·p/p_max        of the largest radius
  *
- * in the scene's lengths (sceneGeometry.ts); or the film's colours laid on, not raised. Angles run from x toward y as seen from the nose: (cos, sin) is (-Z, Y) of
- * the scene.
+ * in the scene's lengths (sceneGeometry.ts); or the film's colours laid on, not raised. Angles run from x toward y as
+ * seen from the nose: (cos, sin) is (-Z, Y) of the scene.
  */
 
 import { metres } from '../../../report/convert.ts';
