@@ -16,6 +16,9 @@ export const touchColour = (dark: boolean): Rgb => (dark ? [0.467, 0.635, 0.988]
 /** Of a film nobody set a figure for: straw, amber, brown. */
 const plain = colourScale([polar(0.95, 0.05, 95), polar(0.74, 0.2, 75), polar(0.36, 0.09, 50)]);
 
+/** Of a film nobody set a figure for, where its thickness is told by lines. */
+export const PLAIN = plain(0.5);
+
 /** Film and the film of the scale's far end in the same unit; beyond the end the end's colour. */
 export const filmColour = (film: Metres, max: number): Rgb =>
   film < 0 ? INTERFERENCE : plain(max > 0 ? film / max : 0);

@@ -49,10 +49,17 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
   );
 }
 
+type Words = Record<(typeof CLASSES)[number], string>;
+
+interface MarksProps {
+  of?: Partial<Words>;
+  says?: Words;
+}
+
 /** What of a film wanted each colour means; `of`: from where to where it is so, where that is told. */
-export function WantedMarks({ of = {} }: { of?: Partial<Record<(typeof CLASSES)[number], string>> }) {
+export function WantedMarks({ of = {}, says = CLASS_TEXT }: MarksProps) {
   return CLASSES.map((kind) => (
-    <Mark key={kind} kind={kind} colour={CLASS_FILL[kind]} text={`${CLASS_TEXT[kind]}${of[kind] ?? ''}`} />
+    <Mark key={kind} kind={kind} colour={CLASS_FILL[kind]} text={`${says[kind]}${of[kind] ?? ''}`} />
   ));
 }
 
@@ -87,11 +94,14 @@ const LINES = {
     .map((turn) => `repeating-linear-gradient(${turn}deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)`)
     .join(', '),
   thin: 'repeating-linear-gradient(90deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
+  rubs: [90, 0]
+    .map((turn) => `repeating-linear-gradient(${turn}deg, transparent 0 2px, rgb(30 25 20 / 0.6) 2px 3px)`)
+    .join(', '),
   thick: 'repeating-linear-gradient(0deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
 } as const;
 
 /** `colour`: of a sheet of styles. */
-function Mark({ colour, text, kind }: { colour: string; text: string; kind?: string }) {
+export function Mark({ colour, text, kind }: { colour: string; text: string; kind?: string }) {
   const lines = LINES[kind as keyof typeof LINES];
   return (
     <span className="stage-mark">

@@ -15,7 +15,10 @@ const STANDING = 'Standing still, on metal.';
 const intoText = (seat: string, film: number, system: System) =>
   film < -TOUCHING ? `${seat} is ${fineText(-film, system)} into its bush` : `${seat} touches`;
 
-/** `asWanted`: whether Fit finds every film as it is wanted where the journal is set. */
+/**
+ * `asWanted`: whether Fit finds every film as it is wanted where the journal is set. A running film is never judged by
+ * the figures told here: these are the least there are, of a journal that lies aside.
+ */
 export function runsNow(film: FilmReport, system: System, asWanted = true): string {
   const { contact } = film;
   const touch = contact && intoText(contact.seat, contact.film, system);
@@ -59,7 +62,7 @@ function carriedNow(film: FilmReport, system: System, asWanted: boolean): string
   if (film.whirl?.stable === false) return 'It whirls at this speed.';
   if (whirls(film)) return 'It whirls once warm.';
   if (warmUnknown(film)) return `Runs on oil cold: ${seat} film ${cold}.`;
-  const runs = asWanted ? `Runs on oil: ${seat} film` : `On oil, films not as wanted: ${seat}`;
+  const runs = asWanted ? `Runs on oil: ${seat} film` : `On oil, not set as wanted: ${seat} film`;
   return warmed === '' ? `${runs} ${cold}.` : `${runs} ${cold} cold, ${there === seat ? '' : `${there} `}${warmed}.`;
 }
 

@@ -4,6 +4,7 @@ import { fineText, type System } from '../../design/units.ts';
 import { listed } from '../listed.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 import { TOUCHING } from './section.ts';
+import { UNEVEN } from './uneven.ts';
 
 type Film = Design['seats'][number]['film'];
 
@@ -71,9 +72,20 @@ interface Now extends SeatFitReport {
 const isRight = ({ leastFilm, film }: Now) =>
   !film || Math.abs(leastFilm! - film.target) <= (film.tolerance ?? 0) + EDGE;
 
+/** Right where it is least, and too thick elsewhere by more than would be remarked on. */
+const isUneven = ({ greatestFilm, film }: Now) =>
+  film !== undefined && greatestFilm !== null && greatestFilm > film.target + (film.tolerance ?? 0) + UNEVEN;
+
 function filmsNow(all: readonly Now[], text: FilmText, inDoubt: boolean): string {
   const wanted = all.filter(({ film }) => film);
   const off = wanted.filter((seat) => !isRight(seat));
+  const uneven = off.length === 0 && !inDoubt ? wanted.filter(isUneven) : [];
+  // Where it is least a film is right, and yet not all along its seat.
+  if (uneven.length > 0) {
+    const { name, greatestFilm } = uneven.reduce((a, b) => (b.greatestFilm! > a.greatestFilm! ? b : a));
+    const others = uneven.length > 1 ? `${listed(uneven.map((seat) => seat.name))} are` : `${name} is`;
+    return `${capital(others)} as wanted only in part: up to ${text({ ...uneven[0]!, name, leastFilm: greatestFilm })}, too thick.`;
+  }
   // What is in doubt is told with its doubt.
   if (wanted.length > 0 && off.length === 0 && !inDoubt)
     return wanted.length === 1

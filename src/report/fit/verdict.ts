@@ -13,6 +13,7 @@ import { listed } from '../listed.ts';
 import { offHeadline, relationSentences } from './agreement.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 import { TOUCHING } from './section.ts';
+import { UNEVEN } from './uneven.ts';
 
 export interface Verdict {
   /** plain: told without praise or blame */
@@ -22,9 +23,6 @@ export interface Verdict {
   /** the headline tells what is so where the journal stands, and nothing of the pair */
   onlyNow?: true;
 }
-
-/** A difference of film (mm) along a seat that no one would remark on. */
-const UNEVEN = 1e-4;
 
 /** `way`: how the person says angles. */
 export function fitVerdict(design: Design, fit: FitReport, system: System, way: AngleWay = 'half'): Verdict {

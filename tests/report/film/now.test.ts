@@ -86,9 +86,9 @@ test.each(CASES)('%s: what stands below repeats no film of the line above', (_, 
     for (const figure of figures(runsNow(film, 'metric'))) expect(figures(shown)).not.toContain(figure);
 });
 
-test('films that are not those wanted are told in the first line of a good run, and in no other', () => {
+test('a journal not set for the films wanted is told in the first line of a good run, and in no other', () => {
   expect(runsNow(runs, 'metric', false)).toMatch(
-    /^On oil, films not as wanted: shallow 3\.37 µm cold, 2\.56 µm warm\.$/,
+    /^On oil, not set as wanted: shallow film 3\.37 µm cold, 2\.56 µm warm\.$/,
   );
   for (const [, changed] of CASES.slice(2)) {
     const film = { ...runs, ...changed };

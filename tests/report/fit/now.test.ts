@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { DEMOS } from '../../../src/app/state/demos.ts';
 import type { Design } from '../../../src/design/definition.ts';
+import { fineText } from '../../../src/design/units.ts';
 import { nextLine, ratioSentence, standsNow, touchingNow } from '../../../src/report/fit/now.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 
@@ -30,6 +31,32 @@ describe('what is so now', () => {
 
   test('all films as wanted', () => {
     expect(at(demo('correct'), demo('correct').position ?? 0)).toBe('Both films are as wanted.');
+  });
+
+  test('a film that is right only where it is least is not called as wanted', () => {
+    const bell = demo('worn-bell-mouth');
+    const fit = fitSection(bell);
+    const said = at(bell, bell.position ?? 0);
+    const thick = fit.seats.filter(({ greatestFilm }, i) => {
+      const film = bell.seats[i]!.film;
+      return film && greatestFilm! > film.target + (film.tolerance ?? 0) + 1e-4;
+    });
+    expect(thick.map(({ name }) => name)).toEqual(['shallow']);
+    expect(said).toBe(
+      `Shallow is as wanted only in part: up to ${fineText(thick[0]!.greatestFilm!, 'metric')}, too thick.`,
+    );
+    // Nowhere is all called right of which some is not.
+    for (const { design } of DEMOS)
+      for (const { positionForTarget } of fitSection(design).seats) {
+        const placed = { ...design, position: positionForTarget ?? 0 };
+        const { seats } = fitSection(placed);
+        const all = seats.every(({ leastFilm, greatestFilm }, i) => {
+          const film = design.seats[i]!.film;
+          const off = (h: number | null) => Math.abs(h! - film!.target) > (film!.tolerance ?? 0) + 1.01e-4;
+          return !film || (!off(leastFilm) && !off(greatestFilm));
+        });
+        if (!all) expect(at(placed, placed.position)).not.toMatch(/films are as wanted|has its film/);
+      }
   });
 
   test('with the nose pulled it speaks of that, not of the journal on its axis', () => {

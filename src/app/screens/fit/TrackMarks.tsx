@@ -49,6 +49,7 @@ export function GoesOn({ x, y, inward }: { x: number; y: number; inward: 1 | -1 
   const [near, far] = [x + inward * 6, x + inward * (6 + SIGN.between)];
   return (
     <g className="goes-on">
+      <title>goes on past the end of what is shown</title>
       <path className="gap" d={stroke((near + far) / 2)} />
       <path d={`${stroke(near)}${stroke(far)}`} />
     </g>

@@ -1,54 +1,22 @@
-/** Pressure or film on the unrolled seats, and the pressure in the round. */
-import { type ReactNode, useCallback, useMemo, useState } from 'react';
+/** Pressure or film: on the unrolled seats, in section and in the round. */
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import type { System } from '../../../design/units.ts';
-import { radians } from '../../../report/convert.ts';
-import type { FilmReport } from '../../../report/film/definition.ts';
-import type { RunFields } from '../../../report/film/fields.ts';
-import { onDemand } from '../../frame/onDemand.tsx';
-import type { Frame } from '../../pictures/revolve.ts';
-import { useMedia } from '../../pictures/useMedia.ts';
-import type { Scale } from '../../pictures/useScale.ts';
-import type { Work } from '../../state/store.ts';
-import { FilmLegend, PressureLegend } from './MapLegend.tsx';
+import { fineText, type System } from '../../../design/units.ts';
+import { neededFilm } from '../../../report/film/neededFilm.ts';
+import { MapLegend, type PictureProps, shownLayer } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
 import { RunSection } from './RunSection.tsx';
-import { leaningAt, runningPair } from './runningPair.ts';
-import { runningWanted } from './runningWanted.ts';
+import { RunSolid } from './RunSolid.tsx';
 import { type Layer, SeatMap } from './SeatMap.tsx';
-import { skinOf } from './skinGeometry.ts';
-import { useEased } from './useEased.ts';
-
-const RunScene = onDemand(() => import('./RunScene.tsx'), {
-  what: 'The solid picture',
-  loading: 'The solid picture is loading.',
-});
-
-interface Props {
-  fields: RunFields;
-  /** the design the fields belong to */
-  design: Design;
-  layer: Layer;
-  system: System;
-  work: Work;
-  /** the warm state the fields show; null: cold */
-  warm: FilmReport['steady'];
-  /** of section and solid picture alike */
-  scale: Scale;
-}
-
-/** Whether oil runs, or nothing is known yet; where none does there is no pressure to show. */
-export const flows = (fields: RunFields | null) =>
-  fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
 
 type Shown = 'maps' | 'section' | 'solid';
 const NAMES: Record<Shown, string> = { maps: 'Seats', section: 'Section', solid: 'Solid' };
 
-interface PicturesProps extends Props {
+interface PicturesProps extends PictureProps {
   /** whether there is room for the section below the maps, and for the solid picture elsewhere */
   wide: boolean;
-  /** what the maps show, to be chosen beside which picture */
-  children: ReactNode;
+  /** what the picture shows, to be chosen beside which picture; a section has its films whatever is chosen */
+  children(layers: boolean): ReactNode;
 }
 
 /** Maps and section below each other where there is room; else one picture at a time. */
@@ -69,17 +37,17 @@ export function RunPictures({ wide, children, ...props }: PicturesProps) {
             ))}
           </fieldset>
         )}
-        {children}
-        {(wide || chosen === 'maps') && <HowToRead design={design} />}
+        {children(wide || chosen !== 'section')}
+        {(wide || chosen === 'maps') && <HowToRead design={design} system={system} />}
       </div>
       {(wide || chosen === 'maps') && <Maps {...props} />}
       {wide || chosen === 'section' ? section : null}
-      {!wide && chosen === 'solid' && <RunSolid {...props} />}
+      {!wide && chosen === 'solid' && <RunSolid {...props} legend />}
     </div>
   );
 }
 
-function HowToRead({ design }: { design: Design }) {
+function HowToRead({ design, system }: { design: Design; system: System }) {
   const turning =
     design.run!.speed === 0
       ? ''
@@ -93,15 +61,15 @@ function HowToRead({ design }: { design: Design }) {
       </summary>
       Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
       pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}{' '}
-      Film: too thin where it does not part the surfaces; too thick where it is more than twice the film wanted, which a
-      journal right to one side would leave.
+      Film: as wanted, thinner and thicker by the same limits as on Fit. A loaded journal lies aside, thinner on one
+      side and thicker opposite; only under {fineText(neededFilm(design.run!), system)} does metal rub.
     </details>
   );
 }
 
-function Maps({ fields, design, layer: asked, system }: Props) {
-  // Where no oil runs there is no pressure to show.
-  const layer = flows(fields) ? asked : 'film';
+function Maps(props: PictureProps) {
+  const { fields, design, system } = props;
+  const layer = shownLayer(props);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
   return (
     <div className="run-maps">
@@ -119,36 +87,8 @@ function Maps({ fields, design, layer: asked, system }: Props) {
           />
         ))}
       </div>
-      {layer === 'pressure' ? (
-        <PressureLegend max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
-      ) : (
-        <FilmLegend
-          wanted={fields.seats.map(({ name }) => runningWanted(design, name))}
-          levels={scale.levels}
-          system={system}
-        />
-      )}
+      <MapLegend {...props} layer={layer} />
     </div>
-  );
-}
-
-/** The pair in the round, its pressures raised. */
-export function RunSolid({ fields, design, warm, system, work, scale: { factor } }: Omit<Props, 'layer'>) {
-  const [lost, setLost] = useState(false);
-  const onLost = useCallback(() => setLost(true), []);
-  if (lost) return <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>;
-  return (
-    <figure className="picture">
-      <div className="scene">
-        <Raised {...{ fields, design, factor, warm, system, work, onLost }} />
-      </div>
-      <figcaption>
-        {flows(fields)
-          ? 'Pressure raised off every seat; height and colour as in the maps. The spindle turns slowed, where its films hold it; from the nose: cut through the least steep seat.'
-          : 'No oil runs in this state, so nothing is raised.'}{' '}
-        Arrow keys turn the view, plus and minus zoom.
-      </figcaption>
-    </figure>
   );
 }
 
@@ -157,17 +97,25 @@ interface ChoiceProps {
   setLayer(layer: Layer): void;
   warm: boolean;
   setWarm(warm: boolean): void;
+  /** whether the picture shows either */
+  layers: boolean;
   /** whether there is a warm state to show */
   canWarm: boolean;
 }
 
 /** What the maps show, and in which state. */
-export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoiceProps) {
+export function MapChoice({ layer, setLayer, layers, warm, setWarm, canWarm }: ChoiceProps) {
   return (
     <fieldset className="buttons">
       <legend className="visually-hidden">Shown on the seats</legend>
       {(['pressure', 'film'] as const).map((name) => (
-        <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
+        <button
+          key={name}
+          type="button"
+          aria-pressed={layer === name}
+          disabled={!layers}
+          onClick={() => setLayer(name)}
+        >
           {name === 'pressure' ? 'Pressure' : 'Film'}
         </button>
       ))}
@@ -185,38 +133,4 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
       ))}
     </fieldset>
   );
-}
-
-function Raised({
-  fields: newestFields,
-  design: newestDesign,
-  factor,
-  warm,
-  system,
-  work,
-  onLost,
-}: Omit<Props, 'layer' | 'scale'> & { factor: number; onLost(): void }) {
-  // Held back together: fields of one design mean nothing on the seats of another.
-  const newest = useMemo(
-    () => ({ fields: newestFields, design: newestDesign, warm }),
-    [newestFields, newestDesign, warm],
-  );
-  const shown = useEased(newest, work.dragging);
-  const { fields, design } = shown;
-  const dark = useMedia('(prefers-color-scheme: dark)');
-  const { seats } = design;
-  const drawn = useMemo(
-    () => leaningAt(runningPair(shown.design, shown.fields, Math.PI / 2, shown.warm), factor),
-    [shown, factor],
-  );
-  const skinsFor = useCallback(
-    (frame: Frame) => {
-      const { max, colour } = mapScale(fields, 'pressure', system);
-      return fields.seats.map((seat) =>
-        skinOf(seat, radians(seats.find(({ name }) => name === seat.name)!.bush.halfAngle), { frame, max, colour }),
-      );
-    },
-    [fields, seats, system],
-  );
-  return <RunScene {...{ drawn, skinsFor, system, dark, onLost }} speed={design.run!.speed} />;
 }

@@ -1,6 +1,6 @@
 /**
- * The running pair in the round: the pressure as a skin raised off every seat, the spindle where it lies in its films,
- * turning. Heavy with three; load it lazily. Drawn on demand, but for the turning.
+ * The running pair in the round: pressure as a skin raised off every seat, or film in its colours; the spindle where it
+ * lies in its films, turning. Heavy with three; load it lazily. Drawn on demand, but for the turning.
  */
 import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
@@ -35,6 +35,7 @@ export interface RunSceneProps {
   drawn: Drawn;
   /** one a seat, made for the frame of `drawn` */
   skinsFor(frame: Frame): Skin[];
+  layer: 'pressure' | 'film';
   /** rev/min, from x toward y */
   speed: number;
   system: System;
@@ -43,11 +44,12 @@ export interface RunSceneProps {
   onLost(): void;
 }
 
+const SEEN = { pressure: 'pressure raised as a skin off', film: 'film in the colours of the maps on' };
 /** Degrees of the bush left out, so that the skin is seen. */
 const OPEN = 200;
 
 function RunScene(props: RunSceneProps) {
-  const { drawn, speed, system, dark, onLost } = props;
+  const { drawn, layer, speed, system, dark, onLost } = props;
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
   const still = useMedia('(prefers-reduced-motion: reduce)');
@@ -59,8 +61,8 @@ function RunScene(props: RunSceneProps) {
   const plan = useCallback((across: number) => planOf(JSON.parse(names) as string[], system, across), [names, system]);
   return (
     <Stage
-      seen="Spindle as it runs, with the oil's pressure raised as a skin off every seat, the bush faint round it"
-      lookAt="Look at the pressure"
+      seen={`Spindle as it runs, with the oil's ${SEEN[layer]} every seat, the bush faint round it`}
+      lookAt={`Look at the ${layer}`}
       dark={dark}
       onLost={onLost}
       planOf={plan}

@@ -23,9 +23,11 @@ import { Idealisations } from './Idealisations.tsx';
 import { NothingRuns } from './NothingRuns.tsx';
 import { SpeedCharts, WarmUpCharts } from './RunCharts.tsx';
 import { RunNumbers } from './RunNumbers.tsx';
-import { flows, MapChoice, RunPictures, RunSolid } from './RunPictures.tsx';
+import { MapChoice, RunPictures } from './RunPictures.tsx';
 import { RunProgress } from './RunProgress.tsx';
+import { RunSolid } from './RunSolid.tsx';
 import { RunVerdict } from './RunVerdict.tsx';
+import { flows } from './runningFilm.ts';
 import { aimTold, clearancesTold, figuresTold, settingsTold, speedTold, warmingTold } from './runTold.ts';
 import './run.css';
 import type { Work } from '../../state/store.ts';
@@ -98,14 +100,19 @@ function Runs({ pair, own, asked, design }: { pair: PairTold; own: Work; asked: 
         />
         {pictured ? (
           <RunPictures {...pictured} scale={scale} wide={wide}>
-            <WhichPair {...pair} work={own} />
-            <MapChoice
-              layer={flows(drawn.fields) ? layer : 'film'}
-              setLayer={setLayer}
-              warm={warmed !== null}
-              setWarm={setWarm}
-              canWarm={steady !== null}
-            />
+            {(layers) => (
+              <>
+                <WhichPair {...pair} work={own} />
+                <MapChoice
+                  layer={layers && flows(drawn.fields) ? layer : 'film'}
+                  setLayer={setLayer}
+                  layers={layers}
+                  warm={warmed !== null}
+                  setWarm={setWarm}
+                  canWarm={steady !== null}
+                />
+              </>
+            )}
           </RunPictures>
         ) : (
           fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>

@@ -10,6 +10,7 @@ import { millimetres, radians } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import type { Drawn, Point } from '../../pictures/drawn.ts';
+import { FilmPatterns } from '../../pictures/FilmPaint.tsx';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { SectionBar } from '../../pictures/SectionBar.tsx';
 import { SectionParts } from '../../pictures/SectionParts.tsx';
@@ -19,6 +20,7 @@ import { textWidth } from '../../pictures/textWidth.ts';
 import { timesText } from '../../pictures/timesText.ts';
 import type { Scale } from '../../pictures/useScale.ts';
 import { useSize } from '../../pictures/useSize.ts';
+import { BeyondDrawn, reachesBeyond } from './BeyondDrawn.tsx';
 import { leaningAt, runningPair } from './runningPair.ts';
 
 interface Props {
@@ -65,6 +67,8 @@ export function RunSection({ fields, design, scale, system, warm }: Props) {
         <SectionParts.Journal frame={frame} at={at} id={id} moved={fields.pose.z * drawn.factor} />
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
+        <FilmPatterns id={`${id}beyond`} />
+        <BeyondDrawn drawn={drawn} at={at} id={`${id}beyond`} />
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         <SeatNotes notes={notes} frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
@@ -73,6 +77,7 @@ export function RunSection({ fields, design, scale, system, warm }: Props) {
         Cut at {angle}° (above) and {(angle + 180) % 360}°, where the film of the {least.name} seat is least
         {warm ? ', warm' : ''}. Gaps drawn {timesText(drawn.factor, before)}; dash-dot: the axis of the bush, and in
         dots that of the journal.
+        {reachesBeyond(drawn) && ' In dashes: how far the journal truly reaches, moved so much less than it is drawn.'}
       </figcaption>
     </figure>
   );

@@ -17,7 +17,7 @@ import { useMedia } from '../../pictures/useMedia.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { contour, type Piece } from './contours.ts';
 import { paintFilm } from './filmMap.ts';
-import { runningWanted } from './runningWanted.ts';
+import { heldAgainst } from './runningFilm.ts';
 import { extremeOf, groovesOf, type Place, stationsOf } from './seatMarks.ts';
 
 export type Layer = 'pressure' | 'film';
@@ -57,7 +57,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
   useEffect(() => {
     const context = canvas.current?.getContext('2d', { willReadFrequently: true });
     if (!context) return;
-    if (layer === 'film') paintFilm(context, seat, runningWanted(design, seat.name), ratio, dark);
+    if (layer === 'film') paintFilm(context, seat, heldAgainst(design, seat.name), ratio, dark);
     else paint(context, seat, values, colour);
   });
   const unit = lengthUnit(system);

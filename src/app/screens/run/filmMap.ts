@@ -1,19 +1,23 @@
 /**
- * The film map: every place in the colour and the lines that its film has in all pictures. Films are sampled finer than
- * the grid, straight between its places, so that one class ends where the next begins.
+ * The film map: every place in the colour and the lines that its film has in all pictures, ruled across as well where
+ * the metals rub. Films are sampled finer than the grid, straight between its places, so that one class ends where the
+ * next begins.
  */
 import { metres, radians } from '../../../report/convert.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
 import type { Wanted } from '../../../report/inFrame.ts';
 import { PATTERN } from '../../pictures/FilmPaint.tsx';
 import { classOf, type FilmClass } from '../../pictures/filmClass.ts';
-import { CLASS_COLOUR, touchColour } from '../../pictures/filmColour.ts';
+import { CLASS_COLOUR, PLAIN, touchColour } from '../../pictures/filmColour.ts';
+import type { Held } from './runningFilm.ts';
 
 /** Samples to a place of the grid, each way. */
 const FINER = 3;
 /** px of a line */
 const THICK = 1;
 const INK = 'rgb(34 40 44 / 0.6)';
+/** Lines over all else where the metals rub. */
+const RUBS = { angle: 90, apart: 4 };
 
 type Cells = Pick<SeatFields, 'rows' | 'columns' | 'film'>;
 
@@ -55,7 +59,7 @@ export interface ClassRun {
 }
 
 /** `values` in mm. */
-export function classRunsOf({ wide, high, values }: Sampled, wanted: Wanted): ClassRun[] {
+export function classRunsOf({ wide, high, values }: Sampled, wanted: Wanted | null): ClassRun[] {
   const runs: ClassRun[] = [];
   for (let row = 0; row < high; row++)
     for (let i = 0; i < wide; i++) {
@@ -67,21 +71,25 @@ export function classRunsOf({ wide, high, values }: Sampled, wanted: Wanted): Cl
   return runs;
 }
 
-const colourOf = (kind: FilmClass, dark: boolean) =>
-  kind === 'touch' || kind === 'plain' ? touchColour(dark) : CLASS_COLOUR[kind];
+export const colourOf = (kind: FilmClass, dark: boolean) =>
+  kind === 'touch' ? touchColour(dark) : kind === 'plain' ? PLAIN : CLASS_COLOUR[kind];
+
+/** Whether a film (mm) is oil, and too little to part the metals. */
+export const rubs = (film: number, { needed }: Held) => film < needed && !METAL.has(classOf(metres(film), null));
+const METAL: ReadonlySet<FilmClass> = new Set(['touch', 'pressed']);
 
 /** `ratio`: dots to a px. */
 export function paintFilm(
   context: CanvasRenderingContext2D,
   cells: Cells,
-  wanted: Wanted,
+  held: Held,
   ratio: number,
   dark: boolean,
 ): void {
   const { width, height } = context.canvas;
   const grid = sampled(cells);
   const [wide, high] = [width / grid.wide, height / grid.high];
-  const runs = classRunsOf(grid, wanted);
+  const runs = classRunsOf(grid, held.wanted);
   for (const kind of new Set(runs.map((run) => run.kind))) {
     const [r, g, b] = colourOf(kind, dark).map((part) => Math.round(255 * part));
     context.save();
@@ -95,6 +103,15 @@ export function paintFilm(
     for (const angle of pattern?.angles ?? []) lines(context, ratio, pattern!.apart, angle);
     context.restore();
   }
+  if (!grid.values.some((film) => rubs(film, held))) return;
+  context.save();
+  context.beginPath();
+  grid.values.forEach((film, k) => {
+    if (rubs(film, held)) context.rect((k % grid.wide) * wide, Math.floor(k / grid.wide) * high, wide, high);
+  });
+  context.clip();
+  lines(context, ratio, RUBS.apart, RUBS.angle);
+  context.restore();
 }
 
 /** Upright, turned by an angle (degrees), as in the drawings. */

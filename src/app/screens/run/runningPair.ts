@@ -13,7 +13,6 @@ import { type Leaning, leaningOf } from '../../pictures/leaning.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { type Scale, useScale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
-import { runningWanted } from './runningWanted.ts';
 
 const UP = Math.PI / 2;
 
@@ -45,8 +44,7 @@ export function runningPair(design: Design, { pose }: RunFields, angle: Radians,
     };
   });
   return {
-    // The film of the drawing is that of a journal on the axis; under a load one side is always thinner.
-    seats: parts.map((part) => ({ ...seatLines(part), wanted: runningWanted(design, part.name) })),
+    seats: parts.map(seatLines),
     position: metres(pose.z),
     leaning: leaningOf(parts, { ...aside, z: metres(pose.z), tiltX: tilt.x, tiltY: tilt.y }),
   };

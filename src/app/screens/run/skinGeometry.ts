@@ -4,8 +4,8 @@
  *
  *   height = HIGHEST·p/p_max        of the largest radius
  *
- * in the scene's lengths (sceneGeometry.ts). Angles run from x toward y as seen from the nose: (cos, sin) is (-Z, Y) of
- * the scene.
+ * in the scene's lengths (sceneGeometry.ts); or the film's colours laid on, not raised. Angles run from x toward y as
+ * seen from the nose: (cos, sin) is (-Z, Y) of the scene.
  */
 
 import { metres } from '../../../report/convert.ts';
@@ -31,12 +31,14 @@ export interface Skin {
 
 interface Look {
   frame: Frame;
-  /** MPa */
+  layer: 'pressure' | 'film';
+  /** MPa: the pressure that is raised highest */
   max: number;
-  colour(pressure: number): Rgb;
+  /** of a value of the layer (MPa or mm) */
+  colour(value: number): Rgb;
 }
 
-export function skinOf(seat: SeatFields, halfAngle: number, { frame, max, colour }: Look): Skin {
+export function skinOf(seat: SeatFields, halfAngle: number, { frame, layer, max, colour }: Look): Skin {
   const rows = Math.min(MOST.rows, seat.rows);
   const columns = Math.min(MOST.columns, seat.columns);
   const ends = stationsOf(seat);
@@ -52,13 +54,14 @@ export function skinOf(seat: SeatFields, halfAngle: number, { frame, max, colour
       const share = i / rows;
       // At the open ends the pressure is nothing, whatever stands in the last cell.
       const row = Math.min(seat.rows - 1, Math.max(0, Math.floor(share * seat.rows)));
-      const pressure = i === 0 || i === rows ? 0 : seat.pressure[column * seat.rows + row]!;
+      const cell = column * seat.rows + row;
+      const pressure = i === 0 || i === rows || layer === 'film' ? 0 : seat.pressure[cell]!;
       const lift = largest * (CLEAR + (HIGHEST * Math.max(0, pressure)) / max);
       const z = metres(ends.from + share * (ends.to - ends.from));
       const radius = metres(radiusAt(seat, share)) + lift * cosine;
       place(positions, 3 * (j * (rows + 1) + i), frame, z - lift * sine, radius, angle);
       normals.set([-sine, cosine * Math.sin(angle), -cosine * Math.cos(angle)], 3 * (j * (rows + 1) + i));
-      colours.set(linear(colour(pressure)), 3 * (j * (rows + 1) + i));
+      colours.set(linear(colour(layer === 'film' ? seat.film[cell]! : pressure)), 3 * (j * (rows + 1) + i));
     }
   }
   return {

@@ -1,28 +1,75 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { PATTERN } from '../../../../src/app/pictures/FilmPaint.tsx';
-import { bandOf, classOf } from '../../../../src/app/pictures/filmClass.ts';
+import { CLASS_TEXT, classOf } from '../../../../src/app/pictures/filmClass.ts';
 import { CLASS_COLOUR, cssColour } from '../../../../src/app/pictures/filmColour.ts';
-import { classRunsOf, paintFilm, sampled } from '../../../../src/app/screens/run/filmMap.ts';
-import { runningWanted } from '../../../../src/app/screens/run/runningWanted.ts';
+import { classRunsOf, paintFilm, rubs, sampled } from '../../../../src/app/screens/run/filmMap.ts';
+import { heldAgainst } from '../../../../src/app/screens/run/runningFilm.ts';
+import { runningPair } from '../../../../src/app/screens/run/runningPair.ts';
+import type { Design } from '../../../../src/design/definition.ts';
+import { parseDesign } from '../../../../src/design/parse.ts';
+import { toSeats } from '../../../../src/report/convert.ts';
+import type { RunFields } from '../../../../src/report/film/fields.ts';
 import { neededFilm } from '../../../../src/report/film/neededFilm.ts';
+import { runsNow } from '../../../../src/report/film/now.ts';
+import { seatLines } from '../../../../src/report/inFrame.ts';
+import { solve } from '../../../../src/report/report.ts';
 
 const wanted = { target: 3.5e-6, tolerance: 1.5e-6 };
-const seats = [
-  { name: 'shallow', film: { target: 0.0025, tolerance: 0.0005 } },
-  { name: 'rear' },
-] as unknown as Parameters<typeof runningWanted>[0]['seats'];
-const run = { speed: 1000 } as NonNullable<Parameters<typeof runningWanted>[0]['run']>;
+const folder = new URL('../../../../assets/designs/', import.meta.url);
+const demos = readdirSync(folder).map((file): [string, Design] => {
+  const read = parseDesign(readFileSync(new URL(file, folder), 'utf8'));
+  if (!read.ok) throw new Error(file);
+  return [file, read.design];
+});
 
-test('in a running seat too thin is what does not part it, too thick more than twice its film', () => {
-  const [low, high] = bandOf(runningWanted({ seats, run }, 'shallow'));
-  expect(1000 * low).toBeCloseTo(Math.min(neededFilm(run), 0.006), 8);
-  expect(1000 * high).toBeCloseTo(Math.max(neededFilm(run), 0.006), 8);
-  // A journal right to one side of a seat with the film wanted leaves no more than that opposite.
-  for (const share of [0.2, 0.7, 1])
-    for (const angle of [0, 1, 2, 3])
-      expect(0.003 * (1 - share * Math.cos(angle))).toBeLessThanOrEqual(1000 * high + 1e-12);
-  expect(classOf(0.01, runningWanted({ seats, run }, 'rear'))).toBe('right');
+test.each(demos)(
+  '%s: a film is of one class on the map, in the running section and in every other picture',
+  (_, of) => {
+    const design = { ...of, run: of.run ?? { speed: 1000 } } as Design;
+    const lines = toSeats(design).map(seatLines);
+    for (const [i, { name }] of design.seats.entries()) {
+      const { wanted: held } = heldAgainst(design, name);
+      fc.assert(
+        fc.property(fc.double({ min: -0.005, max: 0.05, noNaN: true }), (film) => {
+          const [run] = classRunsOf({ wide: 1, high: 1, values: Float64Array.of(film) }, held);
+          expect(run!.kind).toBe(classOf(film / 1000, lines[i]!.wanted));
+        }),
+        { numRuns: 100, seed: 4 },
+      );
+    }
+    // And by the very same limits: what stands on the edge of the one stands on that of the other.
+    const pose = { x: 0, y: 0, z: 0.02, tiltX: 0, tiltY: 0 };
+    const pair = runningPair(design, { pose } as RunFields, 1, null);
+    for (const [i, seat] of lines.entries()) expect(pair.seats[i]!.wanted).toEqual(seat.wanted);
+    expect(lines.map((seat) => seat.wanted?.target)).toEqual(
+      design.seats.map(({ name }) => heldAgainst(design, name).wanted?.target),
+    );
+  },
+);
+
+test('the headline says the class of no figure, so that it contradicts no map', () => {
+  const run = solve(demos.find(([file]) => file.startsWith('steep-first'))![1], 'here', ['film']).film!;
+  for (const asWanted of [true, false]) {
+    const now = runsNow(run, 'metric', asWanted);
+    expect(now).toMatch(/\d µm/);
+    for (const told of now.split(/[:.] /).filter((part) => /\d µm/.test(part)))
+      for (const word of Object.values(CLASS_TEXT).filter((text) => text !== CLASS_TEXT.plain))
+        expect(told).not.toContain(word);
+  }
+});
+
+test('metal rubs where a film is less than parts the surfaces, whatever is wanted; where it touches it does that', () => {
+  const held = heldAgainst(demos[0]![1], demos[0]![1].seats[0]!.name);
+  const needed = neededFilm(demos[0]![1].run!);
+  expect(held.needed).toBe(needed);
+  expect([0.99 * needed, 1.01 * needed, 0, -0.001].map((film) => rubs(film, held))).toEqual([
+    true,
+    false,
+    false,
+    false,
+  ]);
 });
 
 test('sampled finer a film lies between its neighbours, joins at 0° and keeps its rows from the rear up', () => {
@@ -82,7 +129,7 @@ test('every place is painted once, in the fill and the lines of its class', () =
     lineTo: () => {},
     stroke: () => {},
   };
-  paintFilm(context as unknown as CanvasRenderingContext2D, cells, wanted, 1, false);
+  paintFilm(context as unknown as CanvasRenderingContext2D, cells, { wanted, needed: 0 }, 1, false);
   expect(painted.reduce((sum, one) => sum + one.area, 0)).toBeCloseTo(240 * 120, 6);
   for (const kind of ['pressed', 'thin', 'right', 'thick'] as const) {
     const found = painted.find(({ fill }) => fill === cssColour(CLASS_COLOUR[kind]))!;

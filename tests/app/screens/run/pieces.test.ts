@@ -140,6 +140,7 @@ describe('the unrolled seat', () => {
     const peak = extremeOf(seat.pressure, seat, 'greatest');
     const { mesh, lines } = skinOf(seat, (3 * Math.PI) / 180, {
       frame,
+      layer: 'pressure',
       max: seat.peakPressure,
       colour: (p) => pressureColour(p, seat.peakPressure),
     });
