@@ -63,6 +63,10 @@ test('the section of Fit: the factor beneath it, and no grip for the hand in it'
   const file = read(svgOf(svg, 'A job with a name <of> & its own', name));
   expect(words(file).slice(0, 2)).toEqual(['A job with a name <of> & its own', 'Longitudinal section of the pair']);
   expect(words(file).at(-1)).toMatch(/^Gaps drawn ×227$/);
+  expect(words(file).slice(-3, -1)).toEqual([
+    'Shallow 9.24 µm, too thick; steep 16.97 µm, too thick.',
+    expect.stringMatching(/^Journal: 20\.00 µm noseward of the datum/),
+  ]);
   expect(file.querySelector('[aria-label^="Pull the nose"]')).toBeNull();
   expect(svg.querySelector('[aria-label^="Pull the nose"]')).not.toBeNull();
 });

@@ -56,12 +56,22 @@ export function framed(shown: SVGSVGElement | HTMLCanvasElement, job: string, na
     whole.append(copy);
     line(text, SIZES.told, 400, PAD + size.width + 8);
   }
-  for (const text of wrapped(caption ? toldIn(caption) : '', SIZES.told, room)) line(text, SIZES.told);
+  const told = [...stateOf(shown), caption ? toldIn(caption) : ''];
+  for (const text of told.flatMap((one) => wrapped(one, SIZES.told, room))) line(text, SIZES.told);
   const height = Math.ceil(y + PAD);
   whole.prepend(svgElement('rect', { width: '100%', height: '100%', fill: groundOf(shown) }));
   for (const [key, value] of Object.entries({ xmlns: SVG, height, viewBox: `0 0 ${width} ${height}` }))
     whole.setAttribute(key, `${value}`);
   return { text: `${new XMLSerializer().serializeToString(whole)}\n`, width, height, top };
+}
+
+/** Of a picture of the pair that a hand moves: what the screen says is so, and where the journal stands. */
+function stateOf(shown: Element): string[] {
+  const main = shown.closest('main');
+  const now = main?.querySelector('.verdict.fit .now')?.textContent;
+  if (!now || !(shown instanceof HTMLCanvasElement || shown.matches('.section'))) return [];
+  const at = main!.querySelector('[aria-label^="Axial position of the journal"]')?.getAttribute('aria-valuetext');
+  return [tidy(now), ...(at ? [`Journal: ${tidy(at)}`] : [])];
 }
 
 /** What each mark of a caption stands for. */
