@@ -8,8 +8,6 @@ import { WhichPair } from '../../frame/WhichPair.tsx';
 import type { Work } from '../../state/store.ts';
 import type { Solved } from '../../state/useNewest.ts';
 import { usePairTold } from '../../state/usePairTold.ts';
-import type { Known } from './fitLines.ts';
-import { KNOWN } from './known.ts';
 import { type Retold, retoldBy } from './retold.ts';
 
 export interface FitProps {
@@ -24,7 +22,6 @@ export interface FitProps {
   /** what came off since, where what is drawn is of before it */
   since?: ReactNode;
   retold?: Retold;
-  known?: Known;
   /** whether what is drawn is of before the last change, until what is known now is worked out */
   before?: boolean;
 }
@@ -48,7 +45,6 @@ export default function FitBelieved({ own, belief: found, draw: Draw }: FitProps
       belief={belief}
       draw={Draw}
       retold={retold}
-      known={KNOWN}
       before={withheld === 'working'}
       since={withheld ? <SettleOnCut why={withheld} /> : !isOther && <CutsSince design={design} trials />}
       choice={<WhichPair work={own} isOther={isOther} asDrawn={asDrawn} />}

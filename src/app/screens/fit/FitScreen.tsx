@@ -16,6 +16,7 @@ import type { FitProps } from './FitBelieved.tsx';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
+import { KNOWN } from './known.ts';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
@@ -27,7 +28,6 @@ const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), { what: 'The
 const Lenses = onDemand(() => import('./Lenses.tsx'), { what: 'The lenses' });
 
 const FitBelieved = onDemand(() => import('./FitBelieved.tsx'), { what: 'Fit', loading: '' });
-const FitAssumed = onDemand(() => import('./FitAssumed.tsx'), { what: 'Fit', loading: '' });
 const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
@@ -46,11 +46,12 @@ function isSquare(seats: readonly DrawnSeat[]): boolean {
 export function FitScreen({ work }: { work: Work }) {
   const { design, unfinished } = useStore(work.store);
   const belief = useBelief(design);
-  const Drawn = design.cut?.trials || unfinished.trial ? FitBelieved : design.assumed ? FitAssumed : Fit;
+  // What is assumed comes and goes at a keystroke: it may not draw the screen anew.
+  const Drawn = design.cut?.trials || unfinished.trial ? FitBelieved : Fit;
   return <Drawn work={work} own={work} belief={belief} draw={Fit} />;
 }
 
-function Fit({ work, own, belief, choice, since, retold, known: assumed, before }: FitProps) {
+function Fit({ work, own, belief, choice, since, retold, before }: FitProps) {
   const pair = usePair(work, work === own ? '' : ' believed');
   const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const from = own.store.getState().design;
@@ -78,7 +79,7 @@ function Fit({ work, own, belief, choice, since, retold, known: assumed, before 
           holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
           belief={known}
           retold={retold}
-          known={assumed}
+          known={KNOWN}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
         <FitPictures work={work} pair={pair} belief={known} choice={choice} solid={wide ? null : solid} />
