@@ -80,7 +80,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
       </svg>
       <figcaption>
         <Goals work={work} seats={marks} touch={fit.firstPosition} {...standing(fit)} />
-        <Legend seats={marks} unit={fineUnit(system).name} broken={marks.some((seat) => goesOn(seat, low, high))} />
+        <Legend seats={marks} unit={fineUnit(system).name} />
       </figcaption>
     </figure>
   );
@@ -97,13 +97,6 @@ const Mark = memo(function Mark({ height, base }: { height: number; base: number
 });
 
 type Seats = FitReport['seats'];
-
-/** Whether the range in which a film is as wanted goes on past the rear end of what is shown, or the nose's. */
-const pastRear = ({ tolerated }: Seats[number], low: number) =>
-  !!tolerated && tolerated.from < low && tolerated.to >= low;
-const pastNose = ({ tolerated }: Seats[number], high: number) =>
-  !!tolerated && tolerated.to > high && tolerated.from <= high;
-const goesOn = (seat: Seats[number], low: number, high: number) => pastRear(seat, low) || pastNose(seat, high);
 
 const trackScale = (low: number, high: number, width: number) =>
   scaleLinear([low, high], [EDGE, Math.max(EDGE + 40, width - EDGE)]);
@@ -147,8 +140,7 @@ const Ground = memo(function Ground({ seats, first, apart, line, low, high, widt
           </text>
         </g>
       ))}
-      {seats.slice(0, MOST_LINES).map((seat, i) => {
-        const { name, tolerated, seatPosition } = seat;
+      {seats.slice(0, MOST_LINES).map(({ name, tolerated, seatPosition }, i) => {
         const y = rowOf(i, line);
         return (
           <g key={name} className={`seat seat-${i % 4}`}>
@@ -169,8 +161,12 @@ const Ground = memo(function Ground({ seats, first, apart, line, low, high, widt
                 r={first.includes(name) ? TOUCH.first : TOUCH.radius}
               />
             )}
-            {pastRear(seat, low) && <GoesOn x={x(low)} y={y + WANTED.down + WANTED.high / 2} inward={1} />}
-            {pastNose(seat, high) && <GoesOn x={x(high)} y={y + WANTED.down + WANTED.high / 2} inward={-1} />}
+            {tolerated && tolerated.from < low && tolerated.to >= low && (
+              <GoesOn x={x(low)} y={y + WANTED.down + WANTED.high / 2} inward={1} />
+            )}
+            {tolerated && tolerated.to > high && tolerated.from <= high && (
+              <GoesOn x={x(high)} y={y + WANTED.down + WANTED.high / 2} inward={-1} />
+            )}
           </g>
         );
       })}
@@ -189,14 +185,7 @@ const Ground = memo(function Ground({ seats, first, apart, line, low, high, widt
   );
 });
 
-interface LegendProps {
-  seats: Seats;
-  unit: string;
-  /** whether a bar goes on past an end */
-  broken: boolean;
-}
-
-const Legend = memo(function Legend({ seats, unit, broken }: LegendProps) {
+const Legend = memo(function Legend({ seats, unit }: { seats: Seats; unit: string }) {
   return (
     <span className="fine">
       {seats.slice(0, MOST_LINES).map(({ name }, i) => (
@@ -205,7 +194,7 @@ const Legend = memo(function Legend({ seats, unit, broken }: LegendProps) {
         </span>
       ))}
       <span className="is-touch">●</span>&nbsp;touches, large:&nbsp;first, <span className="is-wanted">▬</span>
-      &nbsp;as&nbsp;wanted{broken && ' (//\u00a0and\u00a0on)'}; {unit}, ←&nbsp;rearward
+      &nbsp;as&nbsp;wanted; {unit}, ←&nbsp;rearward
     </span>
   );
 });
