@@ -305,8 +305,6 @@ const KEPT: Record<string, string> = {
   'src/app/state/useSolved.ts': 'a module that is loaded, once',
   'src/app/glossary/Explained.tsx': 'a module that is loaded, once',
   'src/app/state/runningOdds.ts': 'who uses the one crew',
-  'src/app/screens/fit/usePull.ts': 'a module that is loaded, once',
-  'src/app/pictures/useDimensions.ts': 'a module that is loaded, once',
   'src/engine/belief/draws.ts':
     'a sequence that follows from its seed alone; made anew it takes longer than a key press',
   'src/cli/solve.ts': 'the one thread of the process',

@@ -13,7 +13,7 @@ import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
 import { answerSaid, said } from '../../src/lessons/sheets.ts';
-import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, giveLesson, page } from './page.tsx';
 
 const shown = page('#learn');
 
@@ -515,17 +515,10 @@ test('a lesson of one’s own from a file: taken whole, or refused with every pl
   window.location.hash = '#learn';
   await userEvent.click(await there('.instructors summary'));
   const lesson = structuredClone(await loadLesson('tenth'));
-  const give = (text: string) => {
-    const transfer = new DataTransfer();
-    transfer.items.add(new File([text], 'mine.lesson.json'));
-    const input = $<HTMLInputElement>('.own-lesson input')!;
-    input.files = transfer.files;
-    input.dispatchEvent(new Event('change', { bubbles: true }));
-  };
-  give(JSON.stringify({ ...lesson, where: [{ path: 'seats[0].width', is: '1 +' }] }));
+  giveLesson(JSON.stringify({ ...lesson, where: [{ path: 'seats[0].width', is: '1 +' }] }));
   await expect.poll(() => $('.own-lesson .refused')?.textContent).toContain('where[0].is');
   expect($('.own-lesson .refused')!.textContent).toContain('where[0].path');
-  give(JSON.stringify({ ...lesson, title: 'Mine', day: '2026-11-28' }));
+  giveLesson(JSON.stringify({ ...lesson, title: 'Mine', day: '2026-11-28' }));
   await there('.ask');
   expect($('.lesson-head h2')!.textContent).toBe('Mine');
   expect($('.keep-lesson')!.textContent).toMatch(/^Given out on 2026-11-28\. It came from somebody else/);

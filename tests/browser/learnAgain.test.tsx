@@ -8,7 +8,7 @@ import { loadLesson } from '../../src/app/screens/learn/builtIn.ts';
 import { type Right, rightsOf } from '../../src/lessons/apart.ts';
 import { type DealtQuestion, deal } from '../../src/lessons/deal.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
-import { page } from './page.tsx';
+import { giveLesson, page } from './page.tsx';
 
 page('#learn');
 afterEach(() => {
@@ -159,11 +159,7 @@ test('one from a file that is not kept is gone on with; kept, it is gone on with
   await list();
   const lesson = await loadLesson('one-cone');
   $<HTMLDetailsElement>('.instructors')!.open = true;
-  const files = new DataTransfer();
-  files.items.add(new File([JSON.stringify({ ...lesson, title: 'Mine' })], 'mine.lesson.json'));
-  const field = $<HTMLInputElement>('.own-lesson input')!;
-  field.files = files.files;
-  field.dispatchEvent(new Event('change', { bubbles: true }));
+  giveLesson(JSON.stringify({ ...lesson, title: 'Mine' }));
   await said('7 µm');
   const story = $('.round .asked')!.textContent;
   const back = () => userEvent.click(browser.getByRole('button', { name: 'All lessons' }));
@@ -191,12 +187,7 @@ test('kept as it is read, the tab of the screen leads from it to the list it is 
   sessionStorage.clear();
   await list();
   $<HTMLDetailsElement>('.instructors')!.open = true;
-  const files = new DataTransfer();
-  const lesson = { ...(await loadLesson('one-cone')), title: 'Mine' };
-  files.items.add(new File([JSON.stringify(lesson)], 'mine.lesson.json'));
-  const field = $<HTMLInputElement>('.own-lesson input')!;
-  field.files = files.files;
-  field.dispatchEvent(new Event('change', { bubbles: true }));
+  giveLesson(JSON.stringify({ ...(await loadLesson('one-cone')), title: 'Mine' }));
   await there('.ask');
   const learn = () => userEvent.click(browser.getByRole('link', { name: 'Learn', exact: true }));
   // Not kept, it lies at the head of the list.

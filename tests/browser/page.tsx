@@ -140,6 +140,15 @@ export function countPixels(
 }
 
 /** Nothing reaches beyond the page on a phone, a tablet or a desk. */
+/** As if it were chosen from the files of the device. */
+export function giveLesson(text: string): void {
+  const files = new DataTransfer();
+  files.items.add(new File([text], 'mine.lesson.json'));
+  const field = document.querySelector<HTMLInputElement>('.own-lesson input')!;
+  field.files = files.files;
+  field.dispatchEvent(new Event('change', { bubbles: true }));
+}
+
 export async function expectNoSidewaysScroll(): Promise<void> {
   for (const width of [390, 820, 1440]) {
     await browser.viewport(width, 900);

@@ -1,19 +1,16 @@
 /** The dimensions of one part in the section; what works them out is loaded once somebody asks for them. */
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { useAngles } from '../state/angles.ts';
+import { onceLoaded, useLoaded } from '../state/onceLoaded.ts';
 import type { Work } from '../state/store.ts';
 import { typedLengths } from '../state/typedLengths.ts';
 import type { Dimensions } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 
-let loaded: typeof import('./dimensions.ts') | null = null;
-const load = async () => {
-  loaded ??= await import('./dimensions.ts').catch(() => null);
-  return loaded;
-};
+const dimensioning = onceLoaded(() => import('./dimensions.ts'));
 
 /** Null with no part asked for. `note`: what those in dashes are, where there are any. */
 export function useDimensions(
@@ -23,13 +20,9 @@ export function useDimensions(
   part: Part | 'none',
   system: System,
 ): { dimensions: Dimensions | null; note: string } {
-  const [module, setModule] = useState(loaded);
+  const module = useLoaded(dimensioning, part !== 'none');
   const way = useAngles();
   const lengths = useStore(work.store, typedLengths);
-  const wanted = part !== 'none';
-  useEffect(() => {
-    if (wanted) void load().then(setModule);
-  }, [wanted]);
   return useMemo(() => {
     if (!module || part === 'none') return { dimensions: null, note: '' };
     const dimensions = module.dimensionsOf(design, drawn, part, system, way, lengths);

@@ -16,7 +16,6 @@ import type { FitProps } from './FitBelieved.tsx';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
-import { KNOWN } from './known.ts';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
@@ -79,7 +78,6 @@ function Fit({ work, own, belief, choice, since, retold, before }: FitProps) {
           holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
           belief={known}
           retold={retold}
-          known={KNOWN}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
         <FitPictures work={work} pair={pair} belief={known} choice={choice} solid={wide ? null : solid} />

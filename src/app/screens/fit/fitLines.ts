@@ -1,6 +1,7 @@
 /** What Fit says first: three lines and what opens below them; and the room these take wherever the journal goes. */
 import type { Design } from '../../../design/definition.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
+import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { behindOthers, othersSentence } from '../../../report/belief/filmTold.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
@@ -8,7 +9,7 @@ import { offHeadline } from '../../../report/fit/agreement.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { besidesNow, nextLine, standsNow } from '../../../report/fit/now.ts';
-import { fitVerdict, type Verdict } from '../../../report/fit/verdict.ts';
+import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { pullText } from '../../pictures/SectionPull.tsx';
 import type { Retold } from './retold.ts';
@@ -23,13 +24,6 @@ export interface Told {
   belief: BeliefReport | null;
   /** what more is to be said of them, or instead, once trials tell of the parts */
   retold?: Retold | undefined;
-  /** what is said of a design in which sizes are assumed */
-  known?: Known | undefined;
-}
-
-export interface Known {
-  verdict(plain: Verdict, design: Design): Verdict;
-  isGuess(design: Design): boolean;
 }
 
 export interface Lines {
@@ -44,14 +38,14 @@ export type Room = Pick<Lines, 'now' | 'next' | 'why'>;
 
 /** `heard`: for who hears it, what is so now of every seat. */
 export function fitLines(of: Told): Lines & { heard: string } {
-  const { design, fit, system, way, holding, belief, retold, known } = of;
+  const { design, fit, system, way, holding, belief, retold } = of;
   const plain = fitVerdict(design, fit, system, way);
-  const measured = known?.verdict(plain, design) ?? plain;
+  const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const others = belief?.notAsRead ? '' : othersSentence(belief, fit, system);
   const { tone, headline, sentences } = behindOthers(behindReadings(measured, belief?.notAsRead), others);
   const bare = headline === plain.headline;
   // What nobody has read, or was read otherwise, is so on paper alone.
-  const paper = bare ? '' : known?.isGuess(design) ? 'As assumed: ' : 'As drawn: ';
+  const paper = bare ? '' : partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';
   // The first line tells what is so here; of the pair the relation is left.
   const told = bare && plain.onlyNow && design.seats.some(({ film }) => film);
   const lines = {

@@ -92,7 +92,7 @@ function Bars({ question: { answer }, dealt, answers, open, speech }: Props) {
   );
 }
 
-/** “2 I am sure, 1 a guess”; '' where nobody was asked. */
+/** “2 sure, 1 a guess”; '' where nobody was asked. */
 const sureText = (answers: readonly ClassAnswer[]): string =>
   bySure(answers)
     .filter(({ sure }) => sure !== 'unsaid')

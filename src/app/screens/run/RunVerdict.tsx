@@ -25,14 +25,11 @@ import type { RunWork } from './useRunWork.ts';
 const asKnown = (verdict: Verdict, of: Design) => knownFirst(asAssumed(verdict, of, ['seats', 'run']), of);
 
 /** What is so now, said of what is assumed, or drawn otherwise than read, as of that alone. */
-const nowOf = (now: string, plain: Verdict, told: Verdict, stands: Stands, clash = false) =>
-  clash
-    ? ofPair('drawn', now)
-    : stands !== 'plain'
-      ? ofPair(stands, now)
-      : plain.headline === told.headline
-        ? now
-        : `As it stands here: ${now}`;
+function nowOf(now: string, plain: Verdict, told: Verdict, stands: Stands, clash = false): string {
+  if (clash) return ofPair('drawn', now);
+  if (stands !== 'plain') return ofPair(stands, now);
+  return plain.headline === told.headline ? now : `As it stands here: ${now}`;
+}
 
 /** How well the thinnest film from cold to warm is known, of pairs that were run. */
 function knownTo(sure: RunningReport | null, system: System): string {
