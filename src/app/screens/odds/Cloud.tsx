@@ -20,6 +20,7 @@ import {
   usePlot,
 } from '../../charts/Axes.tsx';
 import { bandsOf } from '../../charts/chartCurves.ts';
+import { withinRange } from '../../charts/withinRange.ts';
 
 interface Props {
   design: Design;
@@ -43,6 +44,8 @@ export function Cloud({ design, state, pairs, system }: Props) {
   const [low, high] = rangeOf(state);
   const most = Math.max(FILM, ...design.seats.map(({ film }) => (film ? film.target + (film.tolerance ?? 0) : 0)));
   const [bottom, top] = [-SHOWN.below * most, SHOWN.above * most];
+  // Lines end out of sight.
+  const pad = (top - bottom) / 20;
   const curves = useMemo(() => curvesOf(pairs, low, high), [pairs, low, high]);
   const x = scaleLinear([low, high], [plot.left, plot.right]);
   const y = scaleLinear([bottom, top], [plot.bottom, plot.top]);
@@ -108,7 +111,7 @@ export function Cloud({ design, state, pairs, system }: Props) {
             {each.map((points, seat) => (
               <path
                 key={design.seats[seat]!.name}
-                d={curvePath(points, x, y)}
+                d={curvePath(withinRange(points, bottom - pad, top + pad), x, y)}
                 className={`drawn-line seat-${seat % 4}`}
               />
             ))}
