@@ -134,7 +134,7 @@ function behind<V extends Verdict>(verdict: V, headline: string | null, tone: 'm
 }
 
 /** For whoever cannot. */
-const OR_TRY = ', or assemble it for a trial, which needs no gauge';
+const OR_TRY = 'Or assemble it for a trial, which needs no gauge.';
 
 function measureHeadline(design: Design): string | null {
   if (!isGuess(design)) return null;
@@ -143,15 +143,15 @@ function measureHeadline(design: Design): string | null {
   const first = unread.filter(({ noted }) => noted === 'nothing');
   const more = unread.filter(({ noted }) => noted === 'part');
   if (first.length === 0 && more.length > 0)
-    return `Read ${surfaceNames(more, seats)} at a second place${OR_TRY}: one reading does not tell a cone.`;
+    return `Read ${surfaceNames(more, seats)} at a second place: one reading does not tell a cone. ${OR_TRY}`;
   // What is read already wants taking over and nothing else.
   if (first.length === 0)
     return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;
-  const measure = `Measure ${surfaceNames(first, seats)}${OR_TRY}`;
+  const measure = `Measure ${surfaceNames(first, seats)}`;
   // Of some a diameter was typed: that alone tells no line, but it is not nothing either.
-  if (first.every(({ guessed }) => guessed.includes('diameter'))) return `${measure}: nobody has.`;
+  if (first.every(({ guessed }) => guessed.includes('diameter'))) return `${measure}: nobody has. ${OR_TRY}`;
   const open = WHOLE.filter((key) => first.some(({ guessed }) => guessed.includes(key)));
-  return `${measure}: of ${listed(open.map((key) => TOLD[key]))} not all is known.`;
+  return `${measure}: of ${listed(open.map((key) => TOLD[key]))} not all is known. ${OR_TRY}`;
 }
 
 /** Numbers that no gauge tells: somebody says them. */

@@ -57,7 +57,7 @@ test('from a sketch in inches to a job: what is typed is known, the rest in prop
   await expect
     .poll(() => document.querySelector('.verdict')?.textContent)
     .toMatch(
-      /Measure all bores and the rear and steep journals, or assemble it for a trial, which needs no gauge: nobody has\..*Assumed, never measured: \d+ numbers/,
+      /Measure all bores and the rear and steep journals: nobody has\. Or assemble it for a trial, which needs no gauge\..*Assumed, never measured: \d+ numbers/,
     );
   // As many as were told before the job was begun.
   expect(document.querySelector('.verdict')!.textContent).toContain(`${assumed} numbers of the seats`);
@@ -315,7 +315,7 @@ test('in a started job Cut tells nothing to be taken off until the parts are mea
   await expect
     .poll(headline)
     .toBe(
-      'Measure both parts, or assemble it for a trial, which needs no gauge: of diameter, angle and place not all is known.',
+      'Measure both parts: of diameter, angle and place not all is known. Or assemble it for a trial, which needs no gauge.',
     );
   await expect.poll(() => document.querySelector('.verdict.stop')).toBeTruthy();
   const plan = document.querySelector<HTMLDetailsElement>('[id="cut/plan"]')!;

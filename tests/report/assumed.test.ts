@@ -29,7 +29,7 @@ const first = (design: Design, tone: 'mend' | 'stop' = 'mend') =>
 test('the surfaces that nobody measured are named, and the rest is said under that condition', () => {
   const verdict = first(bushes);
   expect(verdict.tone).toBe('mend');
-  expect(verdict.headline).toBe('Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.');
+  expect(verdict.headline).toBe('Measure all bores: nobody has. Or assemble it for a trial, which needs no gauge.');
   expect(verdict.sentences[0]).toMatch(/^Assumed, never measured: 10 numbers of the seats, marked/);
   expect(verdict.sentences.slice(1)).toEqual(['If they are as assumed: All is well.', 'One.']);
   expect(first(bushes, 'stop').tone).toBe('stop');
@@ -37,14 +37,14 @@ test('the surfaces that nobody measured are named, and the rest is said under th
 });
 
 test.each([
-  [['seats[1].bush.diameter'], 'Measure the steep bore, or assemble it for a trial, which needs no gauge: nobody has.'],
+  [['seats[1].bush.diameter'], 'Measure the steep bore: nobody has. Or assemble it for a trial, which needs no gauge.'],
   [
     ['seats[0].journal.halfAngle', 'seats[1].bush.station'],
-    'Measure the steep bore and the shallow journal, or assemble it for a trial, which needs no gauge: of angle and place not all is known.',
+    'Measure the steep bore and the shallow journal: of angle and place not all is known. Or assemble it for a trial, which needs no gauge.',
   ],
   [
     ['seats[0].journal.diameter', 'seats[1].journal.diameter'],
-    'Measure all journals, or assemble it for a trial, which needs no gauge: nobody has.',
+    'Measure all journals: nobody has. Or assemble it for a trial, which needs no gauge.',
   ],
 ])('%j', (paths, headline) => {
   expect(first(withAssumed(known, paths)).headline).toBe(headline);
@@ -82,7 +82,7 @@ test('what was read and not taken over wants that alone', () => {
     expect(first({ ...noted, readings: places }).headline).toMatch(/^Read the steep bore at a second place/);
   // Another surface that nobody read comes before.
   expect(first(withAssumed(noted, ['seats[0].bush.diameter'])).headline).toBe(
-    'Measure the shallow bore, or assemble it for a trial, which needs no gauge: nobody has.',
+    'Measure the shallow bore: nobody has. Or assemble it for a trial, which needs no gauge.',
   );
 });
 
@@ -99,7 +99,7 @@ test('a sheet of parts that nobody measured is no work order, however good the p
   expect(guessed).toMatchObject({
     kind: 'refused',
     tone: 'stop',
-    headline: 'Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.',
+    headline: 'Measure all bores: nobody has. Or assemble it for a trial, which needs no gauge.',
   });
   const measured = bushes.assumed!.filter((path) => !/from|to$/.test(path)).reduce(withKnown, bushes);
   expect(of(measured)).toMatchObject({ kind: 'work' });
@@ -114,7 +114,7 @@ describe('what runs leans on speed, oil and load too', () => {
     [['run.oil.grade', 'run.load.y'], 'Type ISO grade and load upward first: nobody has.'],
     [
       ['run.speed', 'seats[1].bush.diameter'],
-      'Measure the steep bore, or assemble it for a trial, which needs no gauge: nobody has.',
+      'Measure the steep bore: nobody has. Or assemble it for a trial, which needs no gauge.',
     ],
   ])('%j', (paths, headline) => {
     const verdict = runs(withAssumed(running, paths));

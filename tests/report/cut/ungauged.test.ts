@@ -165,7 +165,7 @@ describe('before any trial', () => {
     expect([sheet.kind, sheet.tone, sheet.headline]).toEqual([
       'refused',
       'stop',
-      'Measure all bores, or assemble it for a trial, which needs no gauge: nobody has.',
+      'Measure all bores: nobody has. Or assemble it for a trial, which needs no gauge.',
     ]);
   });
 

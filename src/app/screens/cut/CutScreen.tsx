@@ -276,9 +276,7 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     : null;
   const whole: PartEntry = {
     id: 'plan',
-    title: loose
-      ? `The plan, were the parts as ${cut.guess ? 'assumed' : 'drawn'}`
-      : 'The whole plan, before the trials',
+    title: loose ? `The plan, parts as ${cut.guess ? 'assumed' : 'drawn'}` : 'The whole plan, before the trials',
     short: 'Plan',
     told: loose ? 'not to cut by' : 'as the parts were then',
     children: plan,
