@@ -13,7 +13,7 @@ import type { Lesson } from '../../src/lessons/definition.ts';
 import { ASIDE, NONE, visited, writeProgress } from '../../src/lessons/progress.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
 import { answerSaid, said } from '../../src/lessons/sheets.ts';
-import { expectAccessible, expectNoSidewaysScroll, giveLesson, page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, giveLesson, page, still } from './page.tsx';
 
 const shown = page('#learn');
 
@@ -359,6 +359,8 @@ test('while a place is asked for the picture stands still, and no key or end of 
       await userEvent.keyboard(`{${key}}`);
       expect($('.place-mark')!.getAttribute('aria-valuenow'), `${id}: ${key}`).toBe(stands);
     }
+    // Laid out for the question: it had more room before.
+    await still();
     const picture = $('.lesson-picture .section')!.innerHTML;
     await userEvent.keyboard('{ArrowRight}');
     await expect.poll(() => $('.place-mark')!.getAttribute('aria-valuenow')).not.toBe(stands);
